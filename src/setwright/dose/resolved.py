@@ -1,0 +1,124 @@
+"""A programme with every number explicit: what pages, sheets and feeds are made from."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+
+from setwright.dose.bands import LoadBand
+from setwright.dose.dose import Dose
+from setwright.dose.loads import Choice
+from setwright.dose.timing import TimeRange
+from setwright.dose.week_kind import Remains
+from setwright.model.plan import Plan
+from setwright.model.session import BlockKind
+from setwright.model.vocabulary import Weekday
+
+Slot = tuple[int, int]
+"""Where an exercise stands in its session: block and place in the block, from 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedItem:
+    """One exercise of one session in one week.
+
+    ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
+    for a fixed load. ``kit`` is what the load is taken with. ``changes`` say what differs from the last time.
+    """
+
+    slot: Slot
+    exercise: str
+    dose: Dose
+    kit: str | None
+    bands: tuple[LoadBand, ...]
+    choice: Choice | None
+    changes: tuple[str, ...]
+    reasons: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedBlock:
+    """A group of exercises with its rests, in seconds."""
+
+    index: int
+    kind: BlockKind
+    name: str
+    rest_s: int
+    change_over_s: int
+    items: tuple[ResolvedItem, ...]
+    time: TimeRange
+    note: str | None
+
+    @property
+    def rounds(self) -> int | None:
+        """Rounds of a superset or circuit; None for straight sets."""
+        return None if self.kind == "straight" else max(item.dose.sets for item in self.items)
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedSession:
+    """One session on one day. ``trained`` is the week of its progression, counted from 0."""
+
+    plan: str
+    week: int
+    day: Weekday
+    date: date
+    session: str
+    remains: Remains
+    trained: int
+    first_time: bool
+    blocks: tuple[ResolvedBlock, ...]
+    time: TimeRange
+    reasons: tuple[str, ...]
+
+    @property
+    def items(self) -> Iterator[ResolvedItem]:
+        """Every exercise, in order."""
+        return (item for block in self.blocks for item in block.items)
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped:
+    """A day on which the plan's session is left out, and why."""
+
+    day: Weekday
+    date: date
+    session: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedWeek:
+    """One week of a plan. ``phase`` counts from 0, ``phase_week`` from 1."""
+
+    number: int
+    starts: date
+    ends: date
+    phase: int
+    phase_week: int
+    remains: Remains
+    sessions: tuple[ResolvedSession, ...]
+    skipped: tuple[Skipped, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedPlan:
+    """A plan, week by week."""
+
+    ident: str
+    plan: Plan
+    weeks: tuple[ResolvedWeek, ...]
+
+    @property
+    def sessions(self) -> Iterator[ResolvedSession]:
+        """Every session, in order of date."""
+        return (session for week in self.weeks for session in week.sessions)
+
+    def uses(self, exercise: str) -> Iterator[tuple[ResolvedSession, ResolvedItem]]:
+        """Yield every place where an exercise stands, in order of date."""
+        return ((s, item) for s in self.sessions for item in s.items if item.exercise == exercise)
+
+
+def body_weight_choice(item: ResolvedItem, base_kg: Fraction) -> Choice | None:
+    """Return the owned weight for a body weight (or a 1RM), from the item's bands."""
+    return next((band.choice for band in item.bands if band.holds(base_kg)), None)

@@ -1,0 +1,46 @@
+"""Lighter weeks and tapers: what remains of a dose."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from typing import Literal
+
+from setwright.dose.progression import magnitude, with_magnitude
+from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.plan import Phase
+
+WeekKind = Literal["normal", "lighter", "taper"]
+
+
+@dataclass(frozen=True, slots=True)
+class Remains:
+    """The share of each number that a week keeps, as percentages, and what the week is called."""
+
+    kind: WeekKind = "normal"
+    sets: Fraction = Fraction(100)
+    reps: Fraction = Fraction(100)
+    load: Fraction = Fraction(100)
+
+
+def remains_in(phase: Phase, phase_week: int) -> Remains:
+    """Return what remains in a week of a phase, counted from 1. A taper's own lighter weeks go before the taper."""
+    lighter = phase.lighter
+    if lighter and phase_week in lighter.weeks:
+        whole = Fraction(100)
+        return Remains("lighter", lighter.sets or whole, lighter.reps or whole, lighter.load or whole)
+    if phase.taper:
+        return Remains("taper", sets=phase.taper.sets[phase_week - 1])
+    return Remains()
+
+
+def share_of_count(count: int, percent: Fraction) -> int:
+    """Return a share of sets, reps or seconds as a whole number of one or more; a half goes to the smaller."""
+    exact = count * percent / 100
+    return max(1, ceil(exact - Fraction(1, 2)))
+
+
+def share_of_load(load: Load | None, percent: Fraction) -> Load | None:
+    """Return a share of a load. Efforts, reps in reserve and bands stay: they follow the member anyway."""
+    if isinstance(load, BodyWeightShare | OneRepMaxShare | Weight) and percent != 100:
+        return with_magnitude(load, magnitude(load) * percent / 100)
+    return load

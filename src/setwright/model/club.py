@@ -1,0 +1,150 @@
+"""The club: who it is, what kit it owns, and the safety notices that every page carries."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import combinations
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import AfterValidator, Discriminator, Field, Tag, model_validator
+
+from setwright.model.base import CoachModel, refuse
+from setwright.model.text import Id, Name, Prose
+from setwright.model.units import Count, Flag, Length, Mass
+
+
+class BodyWeightRange(CoachModel):
+    """The body weights that load bands cover."""
+
+    from_: Mass = Field(alias="from", description="The lightest member.")
+    to: Mass = Field(description="The heaviest member.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.from_ >= self.to:
+            refuse("range-upside-down", "'from' is not below 'to'", "swap them", at=("from",))
+        return self
+
+
+class WeightSteps(CoachModel):
+    """Weights in equal steps."""
+
+    from_: Mass = Field(alias="from", description="The lightest.")
+    to: Mass = Field(description="The heaviest.")
+    step: Mass = Field(description="From one to the next.")
+    pairs: Flag = Field(default=False, description="true: two of each.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.from_ > self.to:
+            refuse("range-upside-down", "'from' is above 'to'", "swap them", at=("from",))
+        if (self.to - self.from_) / self.step > 200:
+            refuse("too-many-weights", "more than 200 weights", "check the step", at=("step",))
+        return self
+
+    @property
+    def weights_kg(self) -> tuple[Fraction, ...]:
+        """Every weight, lightest first."""
+        count = int((self.to - self.from_) / self.step)
+        return tuple(self.from_ + self.step * i for i in range(count + 1))
+
+
+class WeightList(CoachModel):
+    """Weights one by one, in pairs or not."""
+
+    weights: list[Mass] = Field(min_length=1, max_length=60, description="Each weight that the club owns.")
+    pairs: Flag = Field(default=False, description="true: two of each.")
+
+    @property
+    def weights_kg(self) -> tuple[Fraction, ...]:
+        """Every weight, lightest first."""
+        return tuple(sorted(set(self.weights)))
+
+
+class Barbell(CoachModel):
+    """A bar and the pairs of discs that go on it."""
+
+    bar: Mass = Field(description="The bar alone, collars included.")
+    pairs: list[Mass] = Field(min_length=1, max_length=10, description="One entry for each pair of discs.")
+
+    @property
+    def weights_kg(self) -> tuple[Fraction, ...]:
+        """Every total that can be loaded, lightest first: the bar, and twice any choice of discs."""
+        picks = (sum(c, Fraction(0)) for n in range(len(self.pairs) + 1) for c in combinations(self.pairs, n))
+        return tuple(sorted({self.bar + 2 * discs for discs in picks}))
+
+
+def _kind_of_kit(value: Any) -> str:
+    if isinstance(value, dict):
+        return "barbell" if "bar" in value else "weights" if "weights" in value else "steps"
+    if isinstance(value, list):
+        first = str(value[0]) if value else ""
+        if any(first.rstrip().endswith(unit) for unit in ("kg", "lb")):
+            return "masses"
+        return "lengths" if any(c.isdigit() for c in first) else "names"
+    return "count"
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """Kit that comes in sizes, such as boxes: heights in centimetres."""
+
+    lengths_cm: tuple[Fraction, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Names:
+    """Kit that is told apart by name, such as elastic bands, lightest first."""
+
+    names: tuple[str, ...]
+
+
+def _single_weights(weights: list[Fraction]) -> WeightList:
+    return WeightList.model_construct(weights=weights, pairs=False)
+
+
+KitEntry = Annotated[
+    Annotated[list[Mass], AfterValidator(_single_weights), Tag("‹masses›")]
+    | Annotated[list[Length], AfterValidator(lambda v: Sizes(tuple(v))), Tag("‹lengths›")]
+    | Annotated[list[Name], AfterValidator(lambda v: Names(tuple(v))), Tag("‹names›")]
+    | Annotated[WeightSteps, Tag("‹steps›")]
+    | Annotated[WeightList, Tag("‹weights›")]
+    | Annotated[Barbell, Tag("‹barbell›")]
+    | Annotated[Count, Tag("‹count›")],
+    Discriminator(lambda v: f"‹{_kind_of_kit(v)}›"),
+]
+"""Kit: weights, sizes, names, or how many of it."""
+
+
+class Safety(CoachModel):
+    """The club's safety notices. They add to the built-in notice and cannot remove it."""
+
+    contact: Prose = Field(description="Whom to ask about pain, illness or doubt.")
+    in_an_emergency: Prose = Field(description="What to do and whom to call.")
+    before_you_start: list[Prose] = Field(min_length=1, max_length=12, description="Who should ask a clinician first.")
+    stop_if: list[Prose] = Field(min_length=1, max_length=12, description="Signs to stop at once.")
+
+
+class Club(CoachModel):
+    """The club's own facts."""
+
+    name: Name = Field(description="The club's name.")
+    about: Prose | None = Field(default=None, description="A sentence for the home page.")
+    units: Literal["kg", "lb"] = Field(default="kg", description="The unit that pages show.")
+    body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
+    kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
+    safety: Safety = Field(description="Safety notices.")
+    unreviewed_exercises: Literal["notice", "stop publishing"] = Field(
+        default="notice", description="What happens to exercises that no physiotherapist has signed off."
+    )
+
+    def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
+        """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""
+        entry = self.kit.get(kit)
+        if isinstance(entry, WeightSteps | WeightList):
+            return entry.weights_kg if entry.pairs or not per_hand else ()
+        return entry.weights_kg if isinstance(entry, Barbell) and not per_hand else ()
+
+    def names(self, kit: str) -> tuple[str, ...]:
+        """Return the names that tell a kind of kit apart, such as the club's bands."""
+        entry = self.kit.get(kit)
+        return entry.names if isinstance(entry, Names) else ()

@@ -1,0 +1,101 @@
+"""An exercise: everything about a movement that does not change from week to week."""
+
+from typing import Any
+
+from pydantic import Field, model_validator
+
+from setwright.model.acceptance import Acceptance
+from setwright.model.base import CoachModel, refuse
+from setwright.model.load import BodyWeightShare, LoadField, Weight
+from setwright.model.tempo import TempoField
+from setwright.model.text import Id, Name, Prose
+from setwright.model.units import Count, Duration, Percent
+from setwright.model.vocabulary import Pattern, Region, Sides
+
+
+class Regions(CoachModel):
+    """Which regions of the body work."""
+
+    main: list[Region] = Field(min_length=1, max_length=6, description="Regions that do most of the work.")
+    also: list[Region] = Field(default=[], max_length=8, description="Regions that help.")
+
+
+class Fault(CoachModel):
+    """A common fault and what to do about it."""
+
+    sign: Prose = Field(description="What it looks like.")
+    fix: Prose = Field(description="What to change.")
+
+
+class Variation(CoachModel):
+    """An easier or harder way: another exercise, or a change in words."""
+
+    exercise: Id | None = Field(default=None, description="Id of the other exercise.")
+    how: Prose | None = Field(default=None, description="What to change.")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _id_alone(cls, value: Any) -> Any:
+        return {"exercise": value} if isinstance(value, str) else value
+
+    @model_validator(mode="after")
+    def _says_something(self) -> "Variation":
+        if self.exercise is None and self.how is None:
+            refuse("variation-empty", "this variation says nothing", "write an exercise's id, or {how: ...}")
+        return self
+
+
+class AtHome(CoachModel):
+    """What to use at home instead of the club's kit."""
+
+    use: Prose = Field(description="The thing to use.")
+    how: Prose | None = Field(default=None, description="What changes with it.")
+
+
+class Limits(CoachModel):
+    """What the physiotherapist allows at most. A dose beyond it stops publishing."""
+
+    load: LoadField | None = Field(default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'.")
+    reps: Count | None = Field(default=None, description="Most repetitions of a set.")
+    hold: Duration | None = Field(default=None, description="Longest hold.")
+    weekly_sets: Count | None = Field(default=None, description="Most sets in a week.")
+    weekly_step: Percent | None = Field(default=None, description="Largest step of the load in a week.")
+
+    @model_validator(mode="after")
+    def _load_is_a_weight(self) -> "Limits":
+        if self.load is not None and not isinstance(self.load, BodyWeightShare | Weight):
+            refuse(
+                "limit-unclear",
+                f"a limit of {self.load} cannot be compared with a weight",
+                "write it as '20 % bodyweight' or '24 kg'",
+                at=("load",),
+            )
+        return self
+
+
+class Exercise(CoachModel):
+    """One exercise, as members learn it and a physiotherapist reviews it."""
+
+    name: Name = Field(description="The exercise's name.")
+    pattern: Pattern = Field(description="The movement pattern.")
+    regions: Regions = Field(description="Which regions of the body work.")
+    sides: Sides = Field(default="both together", description="How the sides share the work.")
+    kit: list[Id] = Field(default=[], description="Kit that it needs, by its name in club.yml.")
+    tempo: TempoField | None = Field(default=None, description="The usual pace of a repetition.")
+    why: Prose = Field(description="What it gives this sport, in a sentence or two.")
+    set_up: list[Prose] = Field(min_length=1, max_length=12, description="How to get into position.")
+    steps: list[Prose] = Field(min_length=1, max_length=12, description="How to do it, in order.")
+    breathing: Prose | None = Field(default=None, description="When to breathe in and out.")
+    feel: Prose | None = Field(default=None, description="Where the work should be felt.")
+    cues: list[Prose] = Field(
+        default=[], max_length=6, description="Short reminders; the first three show in a session."
+    )
+    faults: list[Fault] = Field(default=[], max_length=8, description="What goes wrong, and what to do about it.")
+    easier: list[Variation] = Field(default=[], max_length=4, description="Easier ways: ids, or {how: ...}.")
+    harder: list[Variation] = Field(default=[], max_length=4, description="Harder ways: ids, or {how: ...}.")
+    at_home: AtHome | None = Field(default=None, description="What to use instead of the club's kit.")
+    cautions: list[Prose] = Field(default=[], max_length=8, description="Who should take care, and how.")
+    stop_if: list[Prose] = Field(default=[], max_length=8, description="Signs to stop, added to the club's own list.")
+    limits: Limits | None = Field(default=None, description="What the physiotherapist allows at most.")
+    sources: list[Id] = Field(default=[], description="Ids from references.yml.")
+    accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")

@@ -1,0 +1,174 @@
+"""Quantities as a coach writes them, and as plain numbers: seconds, kilograms, centimetres, shares.
+
+A value carries its unit (``30 s``, ``12 kg``, ``40 cm``, ``15 %``); a bare number is a count. Weights and shares
+are exact fractions, so that a threshold that falls on a tie is seen as one.
+"""
+
+import re
+from fractions import Fraction
+from typing import Annotated, Any, Final
+
+from pydantic import PlainValidator, WithJsonSchema
+
+from setwright.model.base import refuse
+
+KG_PER_LB: Final = Fraction(45359237, 100000000)
+"""The international pound, exactly (international yard and pound agreement, 1959)."""
+
+_NUMBER = r"\d{1,6}(?:\.\d{1,4})?"
+_DURATION = re.compile(rf"(?:(?P<h>{_NUMBER})\s*h)?\s*(?:(?P<min>{_NUMBER})\s*min)?\s*(?:(?P<s>{_NUMBER})\s*s)?")
+_MASS = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>kg|lb)")
+_LENGTH = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>cm|m|km)")
+_PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%")
+_WEEKS = re.compile(r"(?P<number>\d{1,3})\s*weeks?")
+_COUNT = re.compile(r"\d{1,6}")
+_CM_PER: Final = {"cm": 1, "m": 100, "km": 100_000}
+
+LONGEST_S: Final = 6 * 3600
+"""No time in a session is longer than six hours: a longer one is a slip of the keyboard."""
+
+
+def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
+    """Return the text of a single value; refuse a list or a mapping in its place."""
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        refuse(rule, f"expected {wanted} here", hint)
+    return str(value).strip()
+
+
+def shown(text: str) -> str:
+    """Quote what the coach wrote, shortened to fit a message."""
+    return f"'{text}'" if len(text) <= 40 else f"'{text[:37]}...'"
+
+
+def parse_duration_s(value: Any) -> int:
+    """Return whole seconds from a time such as ``30 s``, ``1 min 30 s`` or ``1 h``."""
+    hint = "write the unit too, such as '30 s' or '1 min 30 s'"
+    text = as_text(value, "not-a-time", "a time", hint)
+    if clock := re.fullmatch(r"(\d+):(\d\d)", text):
+        hint = f"write it as '{int(clock[1])} min {int(clock[2])} s'"
+    elif _COUNT.fullmatch(text):
+        hint = f"{text} of what? write '{text} s' or '{text} min'"
+    match = _DURATION.fullmatch(text)
+    if not match or not any(match.groups()):
+        refuse("not-a-time", f"{shown(text)} is not a time", hint)
+    seconds = sum(Fraction(match[unit] or 0) * size for unit, size in (("h", 3600), ("min", 60), ("s", 1)))
+    if seconds.denominator != 1:
+        refuse("not-a-time", f"{shown(text)} is not a whole number of seconds", "round it to a second")
+    if not 0 <= seconds <= LONGEST_S:
+        refuse("not-a-time", f"{shown(text)} is longer than six hours", "check the unit")
+    return int(seconds)
+
+
+def parse_mass_kg(value: Any) -> Fraction:
+    """Return kilograms, exactly, from ``12 kg`` or ``25 lb``."""
+    hint = "write the unit too, such as '12 kg' or '25 lb'"
+    text = as_text(value, "not-a-weight", "a weight", hint)
+    if re.fullmatch(_NUMBER, text):
+        hint = f"{text} of what? write '{text} kg' or '{text} lb'"
+    match = _MASS.fullmatch(text)
+    if not match:
+        refuse("not-a-weight", f"{shown(text)} is not a weight", hint)
+    kilograms = Fraction(match["number"]) * (KG_PER_LB if match["unit"] == "lb" else 1)
+    if not 0 < kilograms <= 1000:
+        refuse("not-a-weight", f"{shown(text)} is outside 0 to 1000 kg", "check the number and the unit")
+    return kilograms
+
+
+def parse_length_cm(value: Any) -> Fraction:
+    """Return centimetres, exactly, from ``40 cm``, ``20 m`` or ``1 km``."""
+    hint = "write the unit too, such as '40 cm' or '20 m'"
+    text = as_text(value, "not-a-length", "a length", hint)
+    match = _LENGTH.fullmatch(text)
+    if not match:
+        refuse("not-a-length", f"{shown(text)} is not a length", hint)
+    length = Fraction(match["number"]) * _CM_PER[match["unit"]]
+    if not 0 < length <= 100 * _CM_PER["km"]:
+        refuse("not-a-length", f"{shown(text)} is outside 0 to 100 km", "check the number and the unit")
+    return length
+
+
+def parse_percent(value: Any) -> Fraction:
+    """Return the number before the sign from ``15 %``, exactly: 15, not 0.15."""
+    hint = "write the sign too, such as '15 %'"
+    text = as_text(value, "not-a-percentage", "a percentage", hint)
+    match = _PERCENT.fullmatch(text)
+    if not match:
+        refuse("not-a-percentage", f"{shown(text)} is not a percentage", hint)
+    percent = Fraction(match["number"])
+    if percent > 300:
+        refuse("not-a-percentage", f"{shown(text)} is over 300 %", "check the number")
+    return percent
+
+
+def parse_weeks(value: Any) -> int:
+    """Return the number of weeks from ``1 week`` or ``2 weeks``."""
+    hint = "write it as '1 week' or '2 weeks'"
+    text = as_text(value, "not-weeks", "a number of weeks", hint)
+    match = _WEEKS.fullmatch(text)
+    if not match or not 1 <= int(match["number"]) <= 104:
+        refuse("not-weeks", f"{shown(text)} is not a number of weeks", hint)
+    return int(match["number"])
+
+
+def parse_count(value: Any) -> int:
+    """Return a whole number of one or more, such as sets or reps."""
+    hint = "write a whole number, such as 8"
+    text = as_text(value, "not-a-count", "a whole number", hint)
+    if not _COUNT.fullmatch(text):
+        if without := re.fullmatch(r"(\d+)\s*(reps?|sets?|rounds?|x)", text):
+            hint = f"a bare number is enough: {without[1]}"
+        refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
+    if not 1 <= int(text) <= 1000:
+        refuse("not-a-count", f"{text} is outside 1 to 1000", hint)
+    return int(text)
+
+
+def parse_flag(value: Any) -> bool:
+    """Return a yes-or-no value, written ``true`` or ``false``."""
+    if isinstance(value, bool):
+        return value
+    text = as_text(value, "not-true-or-false", "true or false", "write true or false")
+    if text not in ("true", "false"):
+        refuse("not-true-or-false", f"{shown(text)} is neither true nor false", "write true or false")
+    return text == "true"
+
+
+def plain_number(number: Fraction | int, places: int = 2) -> str:
+    """Write an exact number for people: no trailing zeros, at most so many places, halves rounded to even."""
+    rounded = round(Fraction(number), places)
+    text = f"{float(rounded):.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _text_schema(pattern: str, example: str) -> WithJsonSchema:
+    return WithJsonSchema({"type": "string", "pattern": f"^{pattern}$", "examples": [example]})
+
+
+_N = r"[0-9]+(\.[0-9]+)?"
+
+Duration = Annotated[
+    int,
+    PlainValidator(lambda v: parse_duration_s(v)),
+    _text_schema(rf"({_N} *h)? *({_N} *min)? *({_N} *s)?", "1 min 30 s"),
+]
+"""A time, in whole seconds."""
+
+Mass = Annotated[Fraction, PlainValidator(lambda v: parse_mass_kg(v)), _text_schema(rf"{_N} *(kg|lb)", "12 kg")]
+"""A weight, in kilograms."""
+
+Length = Annotated[Fraction, PlainValidator(lambda v: parse_length_cm(v)), _text_schema(rf"{_N} *(cm|m|km)", "40 cm")]
+"""A length or a distance, in centimetres."""
+
+Percent = Annotated[Fraction, PlainValidator(lambda v: parse_percent(v)), _text_schema(rf"{_N} *%", "15 %")]
+"""A share, as the number before the sign."""
+
+Weeks = Annotated[int, PlainValidator(lambda v: parse_weeks(v)), _text_schema("[0-9]+ *weeks?", "2 weeks")]
+"""A number of weeks, with its word."""
+
+Count = Annotated[
+    int, PlainValidator(lambda v: parse_count(v)), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 1000})
+]
+"""A whole number from 1 to 1000."""
+
+Flag = Annotated[bool, PlainValidator(lambda v: parse_flag(v)), WithJsonSchema({"type": "boolean"})]
+"""``true`` or ``false``."""

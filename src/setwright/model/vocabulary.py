@@ -1,0 +1,58 @@
+"""The fixed words of the trade that the language knows."""
+
+from typing import Final, Literal
+
+Pattern = Literal["squat", "hinge", "lunge", "push", "pull", "carry", "trunk", "calf", "balance", "jump", "mobility"]
+"""The movement pattern of an exercise."""
+
+Region = Literal[
+    "quadriceps",
+    "hamstrings",
+    "glutes",
+    "hip flexors",
+    "hip stabilisers",
+    "inner thigh",
+    "calf",
+    "shin",
+    "foot",
+    "abdominals",
+    "side trunk",
+    "lower back",
+    "upper back",
+    "chest",
+    "shoulders",
+    "arms",
+    "grip",
+    "neck",
+]
+"""A region of the body that an exercise works."""
+
+Sides = Literal["both together", "one at a time", "alternating"]
+"""How the sides of the body share the work. One at a time: reps count on each side. Alternating: reps count in all."""
+
+Weekday = Literal["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
+
+WEEKDAYS: Final[tuple[Weekday, ...]] = (
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+)
+"""In the order of ISO 8601, so that the index is ``date.weekday()``."""
+
+PATTERN_MEANS: Final[dict[Pattern, str]] = {
+    "squat": "bending hips and knees together, feet level",
+    "hinge": "bending at the hips with a long back",
+    "lunge": "one leg ahead of the other, or one leg at a time",
+    "push": "pressing away with the arms",
+    "pull": "drawing in with the arms",
+    "carry": "holding a load and walking or standing tall",
+    "trunk": "keeping the trunk steady against a pull",
+    "calf": "raising and lowering the heel",
+    "balance": "standing steady on a small base",
+    "jump": "leaving the ground and landing well",
+    "mobility": "moving a joint through its range",
+}

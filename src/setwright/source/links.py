@@ -1,0 +1,203 @@
+"""Ids that point from one file to another: each must lead somewhere.
+
+A file that could not be read still counts as existing, so that one mistake gives one finding.
+"""
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from pydantic import BaseModel
+
+from setwright.model.club import Club
+from setwright.model.exercise import Exercise
+from setwright.model.load import Band
+from setwright.model.plan import Change, Phase, Plan
+from setwright.model.routine import Routine
+from setwright.model.session import Session
+from setwright.model.text import exercise_target, spans
+from setwright.source.finding import Finding, Position
+from setwright.source.suggest import did_you_mean
+
+Place = Callable[..., Position]
+Key = str | int
+
+
+@dataclass
+class Parts:
+    """What could be read of a programme, and the ids of every file, read or not."""
+
+    club: Club | None = None
+    plans: dict[str, Plan] = field(default_factory=dict)
+    sessions: dict[str, Session] = field(default_factory=dict)
+    exercises: dict[str, Exercise] = field(default_factory=dict)
+    routines: dict[str, Routine] = field(default_factory=dict)
+    references: set[str] | None = None
+    ids: dict[str, set[str]] = field(default_factory=dict)
+
+
+def link_findings(parts: Parts, place: Place) -> Iterator[Finding]:
+    """Yield a finding for every id that leads nowhere, with the closest one that exists."""
+    linker = _Linker(parts, place)
+    for ident, exercise in parts.exercises.items():
+        yield from linker.exercise(f"exercises/{ident}.yml", exercise)
+    for ident, routine in parts.routines.items():
+        yield from linker.routine(f"routines/{ident}.yml", routine)
+    for ident, session in parts.sessions.items():
+        yield from linker.session(f"sessions/{ident}.yml", session)
+    for ident, plan in parts.plans.items():
+        yield from linker.plan(f"plans/{ident}.yml", plan)
+    if parts.club:
+        yield from linker.prose("club.yml", parts.club)
+
+
+class _Linker:
+    def __init__(self, parts: Parts, place: Place) -> None:
+        self.parts, self.place = parts, place
+
+    def known(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
+        ids = self.parts.ids[f"{kind}s"]
+        if ident not in ids:
+            yield self.unknown(kind, ident, ids, file, *path)
+
+    def unknown(self, kind: str, written: str, ids: Iterable[str], file: str, *path: Key) -> Finding:
+        message = f"unknown {kind} '{written}'"
+        return Finding(self.place(file, *path), f"unknown-{kind}", message, did_you_mean(written, ids))
+
+    def exercise(self, file: str, exercise: Exercise) -> Iterator[Finding]:
+        for way in ("easier", "harder"):
+            for index, variation in enumerate(getattr(exercise, way)):
+                if variation.exercise is not None:
+                    yield from self.known("exercise", variation.exercise, file, way, index)
+        yield from self.kit(exercise.kit, file, "kit")
+        yield from self.sources(exercise.sources, file)
+        yield from self.prose(file, exercise)
+
+    def routine(self, file: str, routine: Routine) -> Iterator[Finding]:
+        for index, part in enumerate(routine.exercises):
+            if part.exercise is not None:
+                yield from self.known("exercise", part.exercise, file, "exercises", index, "exercise")
+        yield from self.sources(routine.sources, file)
+        yield from self.prose(file, routine)
+
+    def session(self, file: str, session: Session) -> Iterator[Finding]:
+        for key, kind in (("warm_up", "warm-up"), ("cool_down", "cool-down")):
+            for index, ident in enumerate(getattr(session, key)):
+                yield from self.routine_of(kind, ident, file, key, index)
+        for b, block in enumerate(session.blocks):
+            for e, written in enumerate(block.exercises):
+                path: tuple[Key, ...] = ("blocks", b, "exercises", e)
+                yield from self.known("exercise", written.exercise, file, *path, "exercise")
+                yield from self.kit(written.kit or [], file, *path, "kit")
+                progress = written.progress
+                listed = progress.load.weeks if progress and progress.load and progress.load.weeks else []
+                yield from self.band(written.load, file, *path, "load")
+                for w, load in enumerate(listed):
+                    yield from self.band(load, file, *path, "progress", "load", "weeks", w)
+        yield from self.prose(file, session)
+
+    def routine_of(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
+        found = self.parts.routines.get(ident)
+        right = [i for i, routine in self.parts.routines.items() if routine.kind == kind]
+        if ident not in self.parts.ids["routines"]:
+            yield self.unknown(kind, ident, right, file, *path)
+        elif found is not None and found.kind != kind:
+            message, place = f"'{ident}' is a {found.kind}, not a {kind}", self.place(file, *path)
+            yield Finding(place, f"unknown-{kind}", message, did_you_mean(ident, right))
+
+    def plan(self, file: str, plan: Plan) -> Iterator[Finding]:
+        for p, phase in enumerate(plan.phases):
+            for day, ident in phase.sessions.items():
+                yield from self.known("session", ident, file, "phases", p, "sessions", day)
+        for c, change in enumerate(plan.changes):
+            yield from self.change(file, c, plan, change)
+        yield from self.prose(file, plan)
+
+    def change(self, file: str, index: int, plan: Plan, change: Change) -> Iterator[Finding]:
+        phase = phase_of(plan, change.week)
+        here = ("changes", index)
+        if change.do_instead is not None:
+            yield from self.known("session", change.do_instead, file, *here, "do_instead")
+        if change.day is not None and change.day not in phase.sessions:
+            message = f"week {change.week} has no session on {change.day}"
+            hint = f"its days are {', '.join(phase.sessions)}"
+            yield Finding(self.place(file, *here, "day"), "change-misses", message, hint)
+            return
+        if change.move_to is not None and change.move_to in phase.sessions:
+            message = f"{change.move_to} of week {change.week} already has a session"
+            yield Finding(self.place(file, *here, "move_to"), "change-misses", message, "choose another day")
+        if change.session is not None and change.session not in phase.sessions.values():
+            message = f"week {change.week} does not hold session '{change.session}'"
+            hint = did_you_mean(change.session, phase.sessions.values())
+            yield Finding(self.place(file, *here, "session"), "change-misses", message, hint)
+            return
+        if change.exercise is None:
+            return
+        ident = change.session or (phase.sessions[change.day] if change.day else "")
+        session = self.parts.sessions.get(ident)
+        if session is not None:
+            inside = {written.exercise: written for block in session.blocks for written in block.exercises}
+            if change.exercise not in inside:
+                message = f"session '{ident}' does not hold exercise '{change.exercise}'"
+                hint = did_you_mean(change.exercise, inside)
+                yield Finding(self.place(file, *here, "exercise"), "change-misses", message, hint)
+                return
+            measure = inside[change.exercise].measure
+            wrong = [key for key in change.doses if key in ("reps", "hold", "work", "distance") and key != measure]
+            if wrong:
+                message = f"'{change.exercise}' counts {measure} there, not {wrong[0]}"
+                yield Finding(self.place(file, *here, wrong[0]), "change-misses", message, f"write '{measure}'")
+
+    def kit(self, kit: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
+        if self.parts.club is None:
+            return
+        for index, name in enumerate(kit):
+            if name not in self.parts.club.kit:
+                hint = did_you_mean(name, self.parts.club.kit, f"add '{name}' to 'kit' in club.yml")
+                yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no '{name}'", hint)
+
+    def band(self, load: Any, file: str, *path: Key) -> Iterator[Finding]:
+        if not isinstance(load, Band) or self.parts.club is None:
+            return
+        names = {name for kit in self.parts.club.kit for name in self.parts.club.names(kit)}
+        if load.name not in names:
+            message, hint = f"the club owns no {load.name} band", did_you_mean(load.name, names)
+            yield Finding(self.place(file, *path), "unknown-kit", message, hint)
+
+    def sources(self, ids: Iterable[str], file: str) -> Iterator[Finding]:
+        known = self.parts.references
+        for index, ident in enumerate(ids):
+            if known is not None and ident not in known:
+                message, place = f"unknown source '{ident}'", self.place(file, "sources", index)
+                yield Finding(place, "unknown-source", message, did_you_mean(ident, known, "add it to references.yml"))
+
+    def prose(self, file: str, thing: BaseModel) -> Iterator[Finding]:
+        """Check the exercise links inside texts, however deep they stand."""
+        for path, text in _texts(thing, ()):
+            for span in spans(text):
+                ident = exercise_target(span.target)
+                if ident is not None:
+                    yield from self.known("exercise", ident, file, *path)
+
+
+def phase_of(plan: Plan, week: int) -> Phase:
+    """Return the phase that a week of the plan belongs to."""
+    for phase in plan.phases:
+        if week <= phase.weeks:
+            return phase
+        week -= phase.weeks
+    return plan.phases[-1]
+
+
+def _texts(value: Any, path: tuple[Key, ...]) -> Iterator[tuple[tuple[Key, ...], str]]:
+    if isinstance(value, BaseModel):
+        for name, info in type(value).model_fields.items():
+            yield from _texts(getattr(value, name), (*path, info.alias or name))
+    elif isinstance(value, list):
+        for index, item in enumerate(value):
+            yield from _texts(item, (*path, index))
+    elif isinstance(value, dict):
+        for key, item in value.items():
+            yield from _texts(item, (*path, key))
+    elif isinstance(value, str) and "](" in value:
+        yield path, value

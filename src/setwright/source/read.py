@@ -1,0 +1,213 @@
+"""Reading a whole programme: every file, every mistake, in one go."""
+
+import stat
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, Final
+
+from pydantic import BaseModel, ValidationError
+
+from setwright.model.base import CoachModel
+from setwright.model.club import Club
+from setwright.model.exercise import Exercise
+from setwright.model.plan import Plan
+from setwright.model.programme import Programme
+from setwright.model.reference import Reference
+from setwright.model.routine import Routine
+from setwright.model.session import Session
+from setwright.model.text import Id, parse_id
+from setwright.source.finding import WARNING, Finding, Position
+from setwright.source.links import Parts, link_findings
+from setwright.source.messages import findings_of
+from setwright.source.tree import MAX_BYTES, Tree, read_tree
+
+FOLDERS: Final[dict[str, type[BaseModel]]] = {
+    "plans": Plan,
+    "sessions": Session,
+    "exercises": Exercise,
+    "routines": Routine,
+}
+"""Folders of one file a thing, and what stands in each."""
+
+MAX_FILES: Final = 3000
+_BESIDE: Final = ("media", "schema", "README.md")
+
+
+class References(CoachModel):
+    """The file references.yml: its keys are ids."""
+
+    references: dict[Id, Reference]
+
+
+@dataclass
+class Places:
+    """Where every value of the programme stands in its file."""
+
+    label: str
+    trees: dict[str, Tree] = field(default_factory=dict)
+
+    def of(self, file: str, *path: str | int, key: bool = False) -> Position:
+        """Return the position of a value, such as ``of("plans/relay.yml", "phases", 0, "weeks")``."""
+        tree = self.trees.get(file)
+        return tree.place(path, key=key) if tree else Position(f"{self.label}/{file}")
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What reading gave. ``programme`` is None where there are errors."""
+
+    programme: Programme | None
+    findings: tuple[Finding, ...]
+    places: Places
+
+    @property
+    def errors(self) -> tuple[Finding, ...]:
+        """Findings that stop publishing."""
+        return tuple(f for f in self.findings if f.severity == "error")
+
+
+Cache = dict[str, tuple[bytes, Tree, Any, tuple[Finding, ...]]]
+"""Files as read before, by name: an unchanged file is not read twice while a preview runs."""
+
+
+def read(folder: Path, label: str | None = None, cache: Cache | None = None) -> Reading:
+    """Read the programme in a folder.
+
+    Args:
+        folder: the folder that holds club.yml, plans/, sessions/, exercises/ and routines/.
+        label: how messages name the folder; its own name where nothing is given.
+        cache: what an earlier reading left, for speed alone.
+
+    Returns:
+        The programme, or None, and every finding of every file, sorted by position. Mistakes in the files never raise.
+    """
+    return _Reader(folder, label or folder.name, {} if cache is None else cache).read()
+
+
+class _Reader:
+    def __init__(self, folder: Path, label: str, cache: Cache) -> None:
+        self.folder, self.label, self.cache = folder, label, cache
+        self.findings: list[Finding] = []
+        self.places = Places(label)
+        self.things: dict[str, dict[str, Any]] = {kind: {} for kind in FOLDERS}
+        self.seen: dict[str, set[str]] = {kind: set() for kind in FOLDERS}
+
+    def read(self) -> Reading:
+        if not self.folder.is_dir():
+            here = Position(self.label)
+            self.findings.append(Finding(here, "no-programme", "there is no such folder", "run this where it stands"))
+            return Reading(None, tuple(self.findings), self.places)
+        for name in self.files():
+            self.read_one(name)
+        club = self.only("club.yml", Club)
+        references = self.references()
+        known = set(references) if references is not None else None
+        parts = Parts(club, **self.things, references=known, ids=self.seen)
+        self.findings += link_findings(parts, self.places.of)
+        if not self.seen["plans"]:
+            missing = Position(f"{self.label}/plans")
+            self.findings.append(Finding(missing, "no-plan", "there is no plan to publish", "write plans/<id>.yml"))
+        findings = tuple(sorted(set(self.findings)))
+        whole = club is not None and not any(f.severity == "error" for f in findings)
+        programme = Programme(club, **self.things, references=references or {}) if club and whole else None
+        return Reading(programme, findings, self.places)
+
+    def files(self) -> Iterator[str]:
+        """Yield the files to read, by name, in order; report those that have no place here."""
+        root = self.folder.resolve()
+        for count, path in enumerate(sorted(self.folder.rglob("*"))):
+            name = path.relative_to(self.folder).as_posix()
+            if count > MAX_FILES:
+                self.report(name, "too-many-files", f"more than {MAX_FILES} files", "split the programme")
+                return
+            if any(part.startswith(".") for part in path.relative_to(self.folder).parts):
+                continue
+            if path.is_dir() and not path.is_symlink():
+                continue
+            first, _, rest = name.partition("/")
+            if not path.resolve().is_relative_to(root):
+                self.report(name, "path-outside", "this leads outside the programme's folder", "copy the file here")
+            elif first in _BESIDE or name in ("club.yml", "references.yml"):
+                continue
+            elif first in FOLDERS and rest and path.suffix == ".yml":
+                yield name
+            elif path.suffix in (".yaml", ".yml") and first in FOLDERS | {"club.yaml": None, "references.yaml": None}:
+                self.report(name, "file-name", "this file's name does not end in '.yml'", "rename it")
+            else:
+                self.report(name, "unused-file", "nothing reads this file", "move or delete it", WARNING)
+
+    def report(self, name: str, rule: str, message: str, hint: str, severity: Any = "error") -> None:
+        self.findings.append(Finding(Position(f"{self.label}/{name}"), rule, message, hint, severity))
+
+    def read_one(self, name: str) -> None:
+        kind, _, rest = name.partition("/")
+        ident = rest.removesuffix(".yml")
+        try:
+            parse_id(ident)
+        except ValueError:
+            hint = f"use small letters, digits and hyphens, such as '{_as_id(ident)}.yml'"
+            self.report(name, "file-name", f"'{rest}' is not a file name that can be an id", hint)
+            return
+        self.seen[kind].add(ident)
+        thing = self.model_of(name, FOLDERS[kind])
+        if thing is not None:
+            self.things[kind][ident] = thing
+
+    def only(self, name: str, model: type[Club]) -> Club | None:
+        if not (self.folder / name).exists():
+            self.report(name, "missing-file", f"{name} is missing", "every programme has one; see program/README.md")
+            return None
+        thing: Club | None = self.model_of(name, model)
+        return thing
+
+    def references(self) -> dict[str, Reference] | None:
+        """Return the references, none where there is no such file, and None where it cannot be read."""
+        if not (self.folder / "references.yml").exists():
+            return {}
+        thing = self.model_of("references.yml", References, under="references")
+        return thing.references if thing is not None else None
+
+    def model_of(self, name: str, model: type[BaseModel], under: str = "") -> Any:
+        """Return one file as its model, or None with findings; ``under`` is a key that the file leaves out."""
+        raw = self.bytes_of(name)
+        if raw is None:
+            return None
+        if (before := self.cache.get(name)) and before[0] == raw:
+            _, tree, thing, findings = before
+        else:
+            tree = read_tree(f"{self.label}/{name}", raw)
+            thing, findings = _validated(tree, model, under)
+            self.cache[name] = (raw, tree, thing, findings)
+        self.places.trees[name] = tree
+        self.findings += findings
+        return thing
+
+    def bytes_of(self, name: str) -> bytes | None:
+        path = self.folder / name
+        try:
+            if not stat.S_ISREG(path.stat().st_mode):
+                self.report(name, "unreadable", "this is not a plain file", "replace it by one")
+                return None
+            with path.open("rb") as stream:
+                return stream.read(MAX_BYTES + 1)
+        except OSError as error:
+            self.report(name, "unreadable", f"this file cannot be read: {error.strerror}", "check its permissions")
+            return None
+
+
+def _validated(tree: Tree, model: type[BaseModel], under: str) -> tuple[Any, tuple[Finding, ...]]:
+    if tree.root is None:
+        return None, tree.findings
+    data = tree.root.data()
+    try:
+        thing = model.model_validate({under: data} if under else data)
+    except ValidationError as error:
+        found = findings_of(error, model, tree)
+        return None, (*tree.findings, *found)
+    return (thing if not tree.findings else None), tree.findings
+
+
+def _as_id(text: str) -> str:
+    words = "".join(c if c.isascii() and c.isalnum() else " " for c in text.lower()).split()
+    return "-".join(words) or "a-name"
