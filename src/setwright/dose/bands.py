@@ -7,6 +7,7 @@ edges: they are found by evaluating that one function at and between every point
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from itertools import pairwise
 from math import ceil, floor
 
 from setwright.dose.loads import NEAR_KG, NEAR_SHARE, Choice, choose_weight, share_kg
@@ -96,7 +97,7 @@ def _written_down(
 ) -> tuple[LoadBand, ...]:
     edges = [from_kg, *(p for p in points if from_kg < p < to_kg), to_kg]
     bands = [LoadBand(from_kg, from_kg, True, True, choose(from_kg))]
-    for left, right in zip(edges, edges[1:], strict=False):
+    for left, right in pairwise(edges):
         between, at_right = choose((left + right) / 2), choose(right)
         for stretch in (LoadBand(left, right, False, False, between), LoadBand(right, right, True, True, at_right)):
             last = bands[-1]

@@ -71,6 +71,5 @@ def _load(before: Load | None, now: Load | None) -> list[str]:
         case Effort():
             return [f"effort {plain_number(number)} {'higher' if difference > 0 else 'lower'}"]
         case Reserve():
-            return [
-                f"{plain_number(number)} {'rep' if number == 1 else 'reps'} {'more' if difference > 0 else 'less'} in reserve"
-            ]
+            noun = "rep" if number == 1 else "reps"
+            return [f"{plain_number(number)} {noun} {'more' if difference > 0 else 'less'} in reserve"]

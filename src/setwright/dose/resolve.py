@@ -129,11 +129,7 @@ class _PlanResolver:
     def block(
         self, ident: str, index: int, block: Block, name: str, trained: int, remains: Remains, changes: list[Change]
     ) -> ResolvedBlock:
-        rest_s = value_at(
-            block.rest if block.rest is not None else USUAL_REST_S[block.kind],
-            block.progress.rest if block.progress else None,
-            trained,
-        )
+        rest_s = rest_at(block, trained)
         items = []
         for place, written in enumerate(block.exercises):
             own = [c for c in changes if c.exercise in (None, written.exercise)]
@@ -172,6 +168,12 @@ class _PlanResolver:
             changes=changes_between(before, dose, rounds=block.kind != "straight") if before else (),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
         )
+
+
+def rest_at(block: Block, trained: int) -> int:
+    """Return a block's rest in seconds after so many trained weeks."""
+    start = block.rest if block.rest is not None else USUAL_REST_S[block.kind]
+    return value_at(start, block.progress.rest if block.progress else None, trained)
 
 
 def prescribed(block: Block, written: Prescription, exercise: Exercise, block_rest_s: int, trained: int) -> Dose:

@@ -1,0 +1,55 @@
+"""A load that the club owns no weight for.
+
+Looks at every load in kg or as a share of body weight: is there kit that comes in weights, in pairs where the load is
+per hand, and is an owned weight near it, for the lightest and the heaviest member?
+
+Why it matters: a member who finds nothing near takes what is there.
+"""
+
+from collections.abc import Iterator
+
+from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
+from setwright.dose.resolved import ResolvedItem
+from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+
+ID = "no-owned-weight-near"
+SEVERITY = "warning"
+SOURCE = COMMON
+
+
+def check(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each exercise of a session, at the first week that has one."""
+    for (session, slot), uses in subject.slots.items():
+        for plan, where, item in uses:
+            trouble = _trouble(subject, item)
+            if trouble is not None:
+                message, hint = trouble
+                yield Doubt(
+                    subject.at(*place_in_session(session, slot), "load"),
+                    f"{item.exercise}, week {where.week} of {plan.ident}: {message}",
+                    hint,
+                    subject.accepted_at(session, slot),
+                )
+                break
+
+
+def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
+    load = item.dose.load
+    if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
+        return None
+    if item.kit is None:
+        return f"{load}, but none of its kit comes in weights", "write 'kit: [kettlebell]' here, or on the exercise"
+    per_hand = getattr(load, "per_hand", False)
+    if not subject.programme.club.weights_kg(item.kit, per_hand):
+        return (
+            f"{load}, but no {item.kit} is owned in pairs",
+            "write 'pairs: true' in club.yml, or leave out 'per hand'",
+        )
+    if item.choice is not None and item.choice.fit != "near":
+        return f"no {item.kit} near {load}", "choose a weight that the club owns"
+    for band in item.bands:
+        span = band.whole_kg
+        if band.choice.weight_kg is None and span is not None:
+            who = f"members of {span[0]} to {span[1]} kg"
+            return f"no {item.kit} is light enough for {who} at {load}", "offer an easier variation, and say so here"
+    return None

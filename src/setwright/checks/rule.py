@@ -1,0 +1,73 @@
+"""What a check is made of: the thing looked at, the doubt it may raise, and who may accept it."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Final
+
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.model.acceptance import Acceptance
+from setwright.model.programme import Programme
+from setwright.source.finding import Finding, Position, Severity
+from setwright.source.read import Places
+
+COMMON: Final = "Common practice, no source."
+
+
+@dataclass(frozen=True)
+class Subject:
+    """A programme, resolved, with the places of everything in it."""
+
+    programme: Programme
+    plans: tuple[ResolvedPlan, ...]
+    places: Places
+
+    def at(self, file: str, *path: str | int, key: bool = False) -> Position:
+        """Return a place in one of the programme's files."""
+        return self.places.of(file, *path, key=key)
+
+    @cached_property
+    def slots(self) -> dict[tuple[str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
+        """Every exercise of every session, with all its weeks in order, plan by plan."""
+        found: dict[tuple[str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
+        for plan in self.plans:
+            for session in plan.sessions:
+                for item in session.items:
+                    found.setdefault((session.session, item.slot), []).append((plan, session, item))
+        return found
+
+    def accepted_at(self, session: str, slot: Slot) -> list[Acceptance]:
+        """Return what the coach accepts for one exercise of one session: there, on the session, on the exercise."""
+        whole = self.programme.sessions[session]
+        written = whole.blocks[slot[0]].exercises[slot[1]]
+        return [*written.accept, *whole.accept, *self.programme.exercises[written.exercise].accept]
+
+
+def place_in_session(session: str, slot: Slot) -> tuple[str, str, int, str, int]:
+    """Return file and path of one exercise of a session."""
+    return (f"sessions/{session}.yml", "blocks", slot[0], "exercises", slot[1])
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """What a rule found, before anyone accepted it."""
+
+    position: Position
+    message: str
+    hint: str
+    accept: Sequence[Acceptance] = ()
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One check. Its module's docstring is its page in the docs."""
+
+    ident: str
+    severity: Severity
+    source: str
+    check: Callable[[Subject], Iterator[Doubt]]
+    about: str
+
+    def finding(self, doubt: Doubt) -> Finding:
+        """Return a doubt as a finding under this rule's name."""
+        return Finding(doubt.position, self.ident, doubt.message, doubt.hint, self.severity)

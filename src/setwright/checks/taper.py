@@ -1,0 +1,54 @@
+"""A taper that cuts too little or too much.
+
+Compares the fewest sets of a taper week with the last full week before the taper. In range are 41 to 60 % fewer.
+
+Why it matters: less of a cut leaves the legs tired on the day, more of it may lose what was built. The evidence is from
+endurance-type training; using it for strength sets is an extrapolation.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from setwright.checks.rule import Doubt, Subject
+from setwright.dose.resolved import ResolvedWeek
+from setwright.model.units import plain_number
+
+ID = "taper-outside-range"
+SEVERITY = "warning"
+SOURCE = "Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365; Wang Z et al., PLoS ONE 2023;18:e0282838."
+LEAST_CUT_PERCENT, MOST_CUT_PERCENT = 41, 60
+
+
+def cut_percent(before: int, now: int) -> Fraction:
+    """Return by how many percent the sets fell."""
+    return Fraction(before - now, before) * 100
+
+
+def in_range(cut: Fraction) -> bool:
+    """Say whether a cut lies in the published range, 41 to 60 %."""
+    return LEAST_CUT_PERCENT <= cut <= MOST_CUT_PERCENT
+
+
+def sets_in(week: ResolvedWeek) -> int:
+    """Return all sets of a week, warm-ups excluded."""
+    return sum(item.dose.sets for session in week.sessions for item in session.items)
+
+
+def check(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each taper out of range."""
+    for plan in subject.plans:
+        for index, phase in enumerate(plan.plan.phases):
+            taper = [w for w in plan.weeks if w.phase == index and w.remains.kind == "taper"]
+            full = [w for w in plan.weeks if w.phase < index and w.remains.kind == "normal" and sets_in(w)]
+            if not phase.taper or not taper or not full:
+                continue
+            before, least = sets_in(full[-1]), min(map(sets_in, taper))
+            cut = cut_percent(before, least)
+            if not in_range(cut):
+                yield Doubt(
+                    subject.at(f"plans/{plan.ident}.yml", "phases", index, "taper", key=True),
+                    f"the taper goes from {before} sets a week to {least}: {plain_number(cut, 1)} % fewer",
+                    f"{LEAST_CUT_PERCENT} to {MOST_CUT_PERCENT} % fewer are in range; sets are whole numbers, "
+                    "so try another percentage",
+                    plan.plan.accept,
+                )

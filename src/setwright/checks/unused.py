@@ -1,0 +1,44 @@
+"""A file that nothing uses.
+
+Looks for sessions that no plan holds, routines that no session offers, and exercises that stand in no session, no
+routine and no variation.
+
+Why it matters: it is often a misspelt or forgotten id, and members never see it.
+"""
+
+from collections.abc import Iterator
+
+from setwright.checks.rule import COMMON, Doubt, Subject
+
+ID = "unused-thing"
+SEVERITY = "warning"
+SOURCE = COMMON
+
+
+def check(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each file that is not reached from a plan."""
+    programme = subject.programme
+    sessions = {s for plan in programme.plans.values() for phase in plan.phases for s in phase.sessions.values()}
+    sessions |= {c.do_instead for plan in programme.plans.values() for c in plan.changes if c.do_instead}
+    routines = {r for s in programme.sessions.values() for r in (*s.warm_up, *s.cool_down)}
+    exercises = {e.exercise for s in programme.sessions.values() for block in s.blocks for e in block.exercises}
+    exercises |= {part.exercise for r in programme.routines.values() for part in r.exercises if part.exercise}
+    waiting = list(exercises)
+    while waiting:  # a variation of a variation counts too
+        exercise = programme.exercises[waiting.pop()]
+        new = {v.exercise for v in (*exercise.easier, *exercise.harder) if v.exercise} - exercises
+        exercises |= new
+        waiting.extend(new)
+    for ident, session in programme.sessions.items():
+        if ident not in sessions:
+            yield Doubt(subject.at(f"sessions/{ident}.yml"), f"no plan holds session '{ident}'", _HINT, session.accept)
+    for ident in programme.routines:
+        if ident not in routines:
+            yield Doubt(subject.at(f"routines/{ident}.yml"), f"no session offers '{ident}'", _HINT)
+    for ident, exercise in programme.exercises.items():
+        if ident not in exercises:
+            message = f"'{ident}' stands in no session, no routine and no variation"
+            yield Doubt(subject.at(f"exercises/{ident}.yml"), message, _HINT, exercise.accept)
+
+
+_HINT = "use it, or delete the file"

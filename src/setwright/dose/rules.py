@@ -1,0 +1,118 @@
+"""The rules behind every number, each with its source. Pages, ``explain`` and tests name them by id."""
+
+from dataclasses import dataclass
+from typing import Final
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule of the arithmetic, for coach, member and physiotherapist to read."""
+
+    title: str
+    says: str
+    source: str
+
+
+COMMON: Final = "Common practice, no source."
+HOUSE: Final = "A rule of this tool."
+
+RULES: Final[dict[str, Rule]] = {
+    "trained-weeks": Rule(
+        "Progressions count trained weeks",
+        "A progression moves on only in a week in which its session is really trained. A lighter week or a taper week "
+        "holds it, and afterwards it goes on from where it stood. A skipped week does not count.",
+        HOUSE,
+    ),
+    "linear": Rule(
+        "Steps",
+        "A number grows (or falls) by the same step after every so many trained weeks, and stops at the end that the "
+        "coach wrote.",
+        COMMON,
+    ),
+    "double": Rule(
+        "Repetitions first, then load",
+        "Repetitions (or time, or distance) climb to their end. Then the load rises by one step and they start again. "
+        "When the load has reached its own end, they climb once more and stay.",
+        COMMON,
+    ),
+    "listed": Rule(
+        "Listed weeks",
+        "The coach wrote the number for each trained week. After the last one listed, it stays.",
+        HOUSE,
+    ),
+    "lighter-week": Rule(
+        "Lighter weeks",
+        "A lighter week keeps the stated share of sets, repetitions and load. Whole numbers are rounded, a half goes "
+        "to the smaller, and at least one set and one repetition stay. Efforts, repetitions in reserve and bands do "
+        "not change.",
+        COMMON,
+    ),
+    "taper": Rule(
+        "Taper",
+        "A taper keeps the stated share of the sets; loads stay. Two weeks with 41 to 60 % less volume at the same "
+        "intensity served best before competition. That evidence comes from endurance-type training: using it for "
+        "strength sets is an extrapolation.",
+        "Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365; Wang Z et al., PLoS ONE 2023;18:e0282838.",
+    ),
+    "change": Rule(
+        "Changes in one week", "A coach may set a number for one week; the progression does not notice.", HOUSE
+    ),
+    "sides": Rule(
+        "Sides",
+        "One side at a time: repetitions and times count on each side. Alternating: repetitions count in all, half of "
+        "them on each side.",
+        COMMON,
+    ),
+    "body-weight-share": Rule(
+        "Share of body weight",
+        "Load in kg = percentage × body weight ÷ 100. Per hand, it is the weight in each hand.",
+        "Arithmetic.",
+    ),
+    "owned-weight": Rule(
+        "The weight to take",
+        "The weight nearest to the load among those that the club owns; on a tie the lighter; never one above the "
+        "physiotherapist's limit. Nothing more than a quarter (and more than 1 kg) heavier than the load is ever "
+        "offered. Weigh yourself in whole kilograms, rounded down.",
+        COMMON,
+    ),
+    "one-rep-max-share": Rule(
+        "Share of 1RM",
+        "Load in kg = percentage × the weight that can be lifted once ÷ 100, met by an owned weight in the same way.",
+        "Arithmetic.",
+    ),
+    "effort": Rule(
+        "Effort and repetitions in reserve",
+        "Effort runs from 0 (rest) to 10 (nothing more possible). From 7 upwards, effort is 10 minus the repetitions "
+        "that could still follow. People misjudge this by about one repetition near the end, by more farther from it.",
+        "Zourdos MC et al., J Strength Cond Res 2016;30:267-275; "
+        "Hackett DA et al., J Strength Cond Res 2017;31:2162-2168.",
+    ),
+    "tempo": Rule(
+        "Tempo",
+        "Four numbers: seconds of lowering, pause, lifting, pause. X means as fast as control allows and counts as one "
+        "second of time here. Where nothing is written, 2 s down and 2 s up.",
+        "Order as in Wilk M et al., Sports Med 2021;51:1629-1650; the usual tempo is common practice, no source.",
+    ),
+    "session-time": Rule(
+        "Session time",
+        "Repetitions × tempo × sides × sets, plus holds, rests and change-overs; three sets have two rests. The slow "
+        "end allows a quarter more for each repetition and ten seconds more for every pause.",
+        COMMON,
+    ),
+    "load-step": Rule(
+        "Load steps",
+        "Raise a load by 2 to 10 % once one or two repetitions more than planned are possible.",
+        "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708.",
+    ),
+    "repetition-table": Rule(
+        "Repetitions at a share of 1RM",
+        "A table of how many repetitions go with which share of the weight that can be lifted once. A rough guide.",
+        "Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics.",
+    ),
+    "one-rep-max": Rule(
+        "Estimating 1RM",
+        "From a set of 2 to 10 repetitions taken near failure, by seven published formulas. They differ, so the span "
+        "is shown and not one number.",
+        "Named beside each formula; range of use after Reynolds JM et al., J Strength Cond Res 2006;20:584-592.",
+    ),
+}
