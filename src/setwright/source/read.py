@@ -52,6 +52,12 @@ class Places:
         tree = self.trees.get(file)
         return tree.place(path, key=key) if tree else Position(f"{self.label}/{file}")
 
+    def line(self, position: Position) -> str | None:
+        """Return the source line of a position, if its file could be read."""
+        tree = self.trees.get(position.file.removeprefix(f"{self.label}/"))
+        lines = tree.text.split("\n") if tree else []
+        return lines[position.line - 1] if position.line <= len(lines) else None
+
 
 @dataclass(frozen=True)
 class Reading:

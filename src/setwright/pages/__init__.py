@@ -1,0 +1,1 @@
+"""From a resolved programme to the Markdown tree that the site engine builds."""

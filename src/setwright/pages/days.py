@@ -1,0 +1,42 @@
+"""The list of training days that the home page reads in the browser to show today and this week."""
+
+import json
+from collections.abc import Iterator
+
+from setwright.dose.words import minutes
+from setwright.pages.page import folder_of, plan_path, session_path, week_path
+from setwright.pages.session import whole_time
+from setwright.pages.site import Site
+
+
+def days_path(plan: str) -> str:
+    """Return the path of a plan's list of days."""
+    return f"assets/days/{plan}.json"
+
+
+def files(site: Site) -> Iterator[tuple[str, str]]:
+    """Yield one JSON file a plan: its weeks with their days, addresses relative to the site's root."""
+    for plan in site.plans:
+        weeks = [
+            {
+                "number": week.number,
+                "starts": week.starts.isoformat(),
+                "ends": week.ends.isoformat(),
+                "url": folder_of(week_path(plan.ident, week.number)),
+                "kind": week.remains.kind,
+                "days": [
+                    {
+                        "date": session.date.isoformat(),
+                        "name": site.programme.sessions[session.session].name,
+                        "time": minutes(
+                            whole_time(session, site.programme.sessions[session.session], site.programme.routines)
+                        ),
+                        "url": folder_of(session_path(session)),
+                    }
+                    for session in week.sessions
+                ],
+            }
+            for week in plan.weeks
+        ]
+        content = {"plan": plan.plan.name, "url": folder_of(plan_path(plan.ident)), "weeks": weeks}
+        yield days_path(plan.ident), json.dumps(content, ensure_ascii=False, indent=1) + "\n"

@@ -1,0 +1,19 @@
+"""The home page: what to do today and this week, and where everything is."""
+
+from collections.abc import Iterator
+
+from setwright.pages.page import HOME, Page
+from setwright.pages.site import Site
+
+
+def pages(site: Site) -> Iterator[Page]:
+    """Yield the home page."""
+    club = site.programme.club
+    yield Page(
+        path=HOME,
+        title=club.name,
+        description=club.about or f"Strength training at {club.name}.",
+        template="home.md.jinja",
+        context={"plans": site.plans},
+        kind="home",
+    )

@@ -1,0 +1,45 @@
+"""Finding an exercise: all of them by name, and by region, pattern and kit."""
+
+from collections.abc import Iterator
+from typing import get_args
+
+from setwright.model.vocabulary import PATTERN_MEANS, Pattern, Region
+from setwright.pages.page import EXERCISES, FIND, Page
+from setwright.pages.site import Site
+
+
+def pages(site: Site) -> Iterator[Page]:
+    """Yield the list by name and the page that finds by region, pattern and kit."""
+    exercises = sorted(site.programme.exercises.items(), key=lambda pair: pair[1].name)
+    yield Page(
+        path=EXERCISES,
+        title="Exercises",
+        description="All exercises of the programme, by name.",
+        template="exercises.md.jinja",
+        context={"exercises": exercises},
+        kind="exercises",
+    )
+    regions = {
+        region: (
+            [ident for ident, e in exercises if region in e.regions.main],
+            [ident for ident, e in exercises if region in e.regions.also],
+        )
+        for region in get_args(Region)
+    }
+    patterns = {p: [ident for ident, e in exercises if e.pattern == p] for p in get_args(Pattern)}
+    kit = {name: [ident for ident, e in exercises if name in e.kit] for name in site.programme.club.kit}
+    bare = [ident for ident, e in exercises if not e.kit]
+    yield Page(
+        path=FIND,
+        title="Find an exercise",
+        description="Exercises by region of the body, by pattern of movement and by kit.",
+        template="find.md.jinja",
+        context={
+            "regions": {name: both for name, both in regions.items() if any(both)},
+            "patterns": {name: ids for name, ids in patterns.items() if ids},
+            "means": PATTERN_MEANS,
+            "kit": {name: ids for name, ids in kit.items() if ids},
+            "bare": bare,
+        },
+        kind="find",
+    )

@@ -1,0 +1,92 @@
+"""A page before it is rendered, and the addresses of all kinds of pages."""
+
+import posixpath
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Final
+
+from setwright.dose.resolved import ResolvedSession
+
+HOME: Final = "index.md"
+PLANS: Final = "plans/index.md"
+EXERCISES: Final = "exercises/index.md"
+WARM_UPS: Final = "warm-ups/index.md"
+COOL_DOWNS: Final = "cool-downs/index.md"
+FIND: Final = "find/index.md"
+NUMBERS: Final = "numbers.md"
+SAFETY: Final = "safety.md"
+SOURCES: Final = "sources.md"
+
+ROUTINE_FOLDERS: Final = {"warm-up": "warm-ups", "cool-down": "cool-downs"}
+
+
+@dataclass(frozen=True)
+class Crumb:
+    """One step of the way from the home page to here: a label and the source path of its page."""
+
+    label: str
+    path: str
+
+
+@dataclass(frozen=True)
+class Page:
+    """A page of the tree.
+
+    ``path`` is its Markdown file below docs_build; ``crumbs`` lead to it from the home page; ``before`` and ``after``
+    are its neighbours in time.
+    """
+
+    path: str
+    title: str
+    description: str
+    template: str
+    context: Mapping[str, Any]
+    crumbs: tuple[Crumb, ...] = ()
+    before: Crumb | None = None
+    after: Crumb | None = None
+    kind: str = ""
+    flags: Mapping[str, bool] = field(default_factory=dict)
+
+
+def plan_path(plan: str) -> str:
+    """Return the source path of a plan's page."""
+    return f"plans/{plan}/index.md"
+
+
+def week_path(plan: str, week: int) -> str:
+    """Return the source path of a week's page."""
+    return f"plans/{plan}/week-{week:02}/index.md"
+
+
+def session_path(session: ResolvedSession) -> str:
+    """Return the source path of a session's page in its week."""
+    return f"plans/{session.plan}/week-{session.week:02}/{session.day}.md"
+
+
+def exercise_path(ident: str) -> str:
+    """Return the source path of an exercise's page."""
+    return f"exercises/{ident}.md"
+
+
+def routine_path(kind: str, ident: str) -> str:
+    """Return the source path of a warm-up's or cool-down's page."""
+    return f"{ROUTINE_FOLDERS[kind]}/{ident}.md"
+
+
+def folder_of(path: str) -> str:
+    """Return the address of a source path's page in the site: a folder, '' for the home page."""
+    if path == HOME:
+        return ""
+    if path.endswith("/index.md"):
+        return path.removesuffix("index.md")
+    return path.removesuffix(".md") + "/" if path.endswith(".md") else path
+
+
+def relative(from_path: str, to: str) -> str:
+    """Return the address of a page or file as seen from another page; ``to`` may end in an anchor."""
+    target, _, anchor = to.partition("#")
+    start = folder_of(from_path)
+    address = posixpath.relpath("/" + folder_of(target), "/" + start) if target else ""
+    if (target and folder_of(target).endswith("/")) or target == HOME:
+        address += "/"
+    return address + (f"#{anchor}" if anchor else "")

@@ -1,0 +1,83 @@
+"""The MkDocs plugin: plain ``mkdocs build`` and ``mkdocs serve`` do the whole job, and reload on a YAML edit.
+
+A thin caller of ``publish``. Nothing on a page depends on it, since other engines that read the same tree run no
+plugins.
+"""
+
+from pathlib import Path
+from typing import Literal
+
+from mkdocs.config import config_options
+from mkdocs.config.base import Config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.livereload import LiveReloadServer
+from mkdocs.plugins import BasePlugin, get_plugin_logger
+
+from setwright import publish
+from setwright.pages import verify
+from setwright.printers import plain
+from setwright.source.read import Cache
+
+log = get_plugin_logger("setwright")
+
+
+class SetwrightConfig(Config):
+    """The plugin's settings in mkdocs.yml."""
+
+    program = config_options.Type(str, default="program")
+    """The folder with the programme, beside mkdocs.yml."""
+
+    generate = config_options.Type(bool, default=True)
+    """Whether the plugin writes the tree; false where `setwright render` has just done so."""
+
+
+class SetwrightPlugin(BasePlugin[SetwrightConfig]):
+    """Runs the generator before each build, and swaps the finished site in after it."""
+
+    def __init__(self) -> None:
+        self.serving = False
+        self.site: Path | None = None
+        self.cache: Cache = {}
+
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
+        """Remember what runs; being here keeps this object, and so the cache, across rebuilds."""
+        self.serving = command == "serve"
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Let the engine build beside the published site."""
+        if self.config.generate and not self.serving:
+            self.site = Path(config.site_dir)
+            config.site_dir = str(publish.beside(self.site, publish.NEXT))
+        return config
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Read, check and render; a mistake in the programme ends the build here and leaves the old site."""
+        if not self.config.generate:
+            return
+        root = Path(config.config_file_path).parent
+        looked = publish.look(root / self.config.program, self.config.program, self.cache)
+        errors = [plain(f) for f in looked.findings if f.severity == "error"]
+        for finding in looked.findings:
+            if finding.severity == "warning":
+                log.warning(plain(finding))
+        if errors:
+            raise PluginError("\n".join(["the programme has mistakes", *errors]))
+        publish.render(looked, Path(config.docs_dir))
+
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Follow every link, then swap the finished site in."""
+        if not self.config.generate or self.serving or self.site is None:
+            return
+        following = Path(config.site_dir)
+        config.site_dir = str(self.site)
+        broken = list(verify.broken(following))
+        if broken:
+            raise PluginError("\n".join(["the site has broken links", *broken]))
+        publish.swap(following, self.site)
+
+    def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:  # noqa: ARG002
+        """Watch the programme, and not the tree that this plugin writes itself."""
+        server.unwatch(config.docs_dir)
+        server.watch(str(Path(config.config_file_path).parent / self.config.program))
+        return server

@@ -1,0 +1,173 @@
+"""The whole job on one screen: read, resolve, check, render, build, verify, swap."""
+
+import logging
+import os
+import shutil
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from mkdocs.commands.build import build as mkdocs_build
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import BuildError, ConfigurationError
+
+from setwright.checks.registry import Accepted, run
+from setwright.checks.rule import Subject
+from setwright.dose.resolve import resolve
+from setwright.dose.resolved import ResolvedPlan
+from setwright.errors import ProjectError
+from setwright.model.programme import Programme
+from setwright.pages import tree, verify
+from setwright.source.finding import Finding
+from setwright.source.read import Cache, Places, read
+
+Progress = Callable[[str], None]
+
+NEXT: Final = ".setwright-next"
+OLD: Final = ".setwright-old"
+
+
+@dataclass(frozen=True)
+class Looked:
+    """A programme that was read, resolved and checked. ``programme`` is None where it cannot be published."""
+
+    programme: Programme | None
+    plans: tuple[ResolvedPlan, ...]
+    findings: tuple[Finding, ...]
+    accepted: tuple[Accepted, ...]
+    places: Places
+
+    @property
+    def publishable(self) -> bool:
+        """Whether nothing stands against publishing."""
+        return self.programme is not None and not any(f.severity == "error" for f in self.findings)
+
+
+@dataclass(frozen=True)
+class Built:
+    """What a build came to. ``site`` is None where it failed; then the site published before is still there."""
+
+    looked: Looked
+    site: Path | None = None
+    written: tree.Written | None = None
+    pages: int = 0
+    warnings: tuple[str, ...] = ()
+    broken: tuple[str, ...] = ()
+
+
+def look(program: Path, label: str | None = None, cache: Cache | None = None) -> Looked:
+    """Read, resolve and check a programme, writing nothing."""
+    reading = read(program, label, cache)
+    if reading.programme is None:
+        return Looked(None, (), reading.findings, (), reading.places)
+    plans = resolve(reading.programme)
+    verdict = run(Subject(reading.programme, plans, reading.places))
+    findings = tuple(sorted((*reading.findings, *verdict.findings)))
+    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places)
+
+
+def render(looked: Looked, docs_build: Path) -> tree.Written:
+    """Write the Markdown tree of a publishable programme; only what changed is touched."""
+    if looked.programme is None:
+        raise ProjectError("a programme with errors cannot be rendered")
+    return tree.write(tree.render(looked.programme, looked.plans), docs_build)
+
+
+def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
+    """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
+    progress("reading and checking")
+    looked = look(program, label)
+    if not looked.publishable:
+        return Built(looked)
+    progress("rendering pages")
+    written = render(looked, Path(config.docs_dir))
+    site = Path(config.site_dir)
+    following = beside(site, NEXT)
+    progress("building the site")
+    warnings = _run_engine(config, following)
+    progress("following every link")
+    broken = tuple(verify.broken(following))
+    if broken:
+        shutil.rmtree(following)
+        return Built(looked, None, written, 0, warnings, broken)
+    pages = sum(1 for _ in following.rglob("*.html"))
+    swap(following, site)
+    return Built(looked, site, written, pages, warnings)
+
+
+def beside(site: Path, name: str) -> Path:
+    """Return an unused folder beside the site, on the same disk, so that a rename can swap them."""
+    folder = site.parent / f"{name}-{site.name}"
+    shutil.rmtree(folder, ignore_errors=True)
+    return folder
+
+
+def swap(following: Path, site: Path) -> None:
+    """Put a finished site in the place of the published one; put that back if the last step fails."""
+    old = beside(site, OLD)
+    if site.exists():
+        site.rename(old)
+    try:
+        following.rename(site)
+    except OSError:
+        if old.exists():
+            old.rename(site)
+        raise
+    shutil.rmtree(old, ignore_errors=True)
+
+
+def project(config_file: Path) -> tuple[MkDocsConfig, Path]:
+    """Return the engine's settings and the programme's folder of the project around an mkdocs.yml.
+
+    Raises:
+        ProjectError: where the settings are missing, unreadable, or do not name this tool's plugin.
+    """
+    # The theme prints a notice about the engine's future at every build; DEVELOPERS.md says what to do about it.
+    os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
+    if not config_file.is_file():
+        raise ProjectError(f"there is no {config_file.name} in {config_file.parent.resolve()}")
+    try:
+        config = load_config(config_file=str(config_file))
+    except ConfigurationError as error:
+        raise ProjectError(f"{config_file}: {error}") from error
+    plugin = config.plugins.get("setwright")
+    if plugin is None:
+        raise ProjectError(f"{config_file}: add 'setwright' to 'plugins'")
+    return config, Path(config_file).parent / plugin.config.program
+
+
+class _Collector(logging.Handler):
+    """Keeps the engine's warnings, so that none is swallowed and none is printed in the middle of ours."""
+
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.lines: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        self.lines.append(record.getMessage())
+
+
+def _run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
+    """Build with MkDocs into a folder, its plugin left out of the pipeline that this module runs itself."""
+    # Dates in the sitemap and the archive would differ from build to build.
+    os.environ.setdefault("SOURCE_DATE_EPOCH", "315532800")
+    config.plugins["setwright"].config.generate = False
+    config.site_dir = str(site)
+    logger, collector = logging.getLogger("mkdocs"), _Collector()
+    level, propagate = logger.level, logger.propagate
+    logger.addHandler(collector)
+    logger.setLevel(logging.WARNING)
+    logger.propagate = False
+    try:
+        config.plugins.on_startup(command="build", dirty=False)
+        mkdocs_build(config)
+    except BuildError as error:
+        raise ProjectError(f"the site engine stopped: {error}") from error
+    finally:
+        config.plugins.on_shutdown()
+        logger.removeHandler(collector)
+        logger.setLevel(level)
+        logger.propagate = propagate
+    return tuple(collector.lines)
