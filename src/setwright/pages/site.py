@@ -54,6 +54,8 @@ class Renderer:
         self.environment = Environment(
             loader=PackageLoader("setwright.pages"),
             autoescape=True,
+            comment_start_string="{##",  # Markdown headings carry their ids as {#id}
+            comment_end_string="##}",
             undefined=StrictUndefined,
             trim_blocks=True,
             lstrip_blocks=True,
