@@ -25,6 +25,7 @@ SOURCE = "The physiotherapist of the club."
 
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each limit that an exercise of a session crosses, at the first week that does."""
+    lightest_kg = subject.programme.club.body_weight.from_
     for (session, slot), uses in subject.slots.items():
         exercise = subject.programme.exercises[uses[0][2].exercise]
         if exercise.limits is None:
@@ -33,7 +34,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
         before: tuple[Any, Dose] | None = None
         for plan, where, item in uses:
             step_from = before[1].load if before and before[0] is plan else None
-            for key, limit, actual in _crossings(exercise, exercise.limits, item.dose):
+            for key, limit, actual in _crossings(exercise, exercise.limits, item.dose, lightest_kg):
                 if key not in crossed:
                     crossed.add(key)
                     yield _doubt(subject, session, slot, item.exercise, key, limit, actual, where.week, plan.ident)
@@ -60,18 +61,22 @@ def _doubt(
     )
 
 
-def _crossings(exercise: Exercise, limits: Limits, dose: Dose) -> Iterator[tuple[str, str, str]]:
+def _crossings(exercise: Exercise, limits: Limits, dose: Dose, lightest_kg: Fraction) -> Iterator[tuple[str, str, str]]:
     if limits.reps is not None and dose.measure == "reps" and dose.amount > limits.reps:
         yield "reps", str(limits.reps), f"{dose.amount} reps"
     if limits.hold is not None and dose.measure == "hold" and dose.amount > limits.hold:
         yield "hold", f"{limits.hold} s", f"a hold of {dose.amount} s"
     load = dose.load
-    if isinstance(load, BodyWeightShare | Weight):
-        limit = limit_of(exercise, load.per_hand)
-        most = limit.percent if isinstance(load, BodyWeightShare) else limit.kg
-        number: Fraction = load.percent if isinstance(load, BodyWeightShare) else load.kg
-        if most is not None and number > most:
+    if isinstance(load, BodyWeightShare):
+        # A limit in kg needs no check here: the load bands never offer more than it.
+        most = limit_of(exercise, load.per_hand).percent
+        if most is not None and load.percent > most:
             yield "load", str(limits.load), str(load)
+    elif isinstance(load, Weight):
+        limit_kg = limit_of(exercise, load.per_hand).at(lightest_kg)
+        if limit_kg is not None and load.kg > limit_kg:
+            who = f" for a member of {plain_number(lightest_kg)} kg" if isinstance(limits.load, BodyWeightShare) else ""
+            yield "load", str(limits.load), f"{load}{who}"
 
 
 def _weekly_sets(subject: Subject) -> Iterator[Doubt]:

@@ -11,8 +11,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from setwright.checks.rule import Doubt, Subject, place_in_session
-from setwright.dose.progression import magnitude
-from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
 from setwright.model.units import plain_number
 
 ID = "load-step-too-large"

@@ -3,8 +3,7 @@
 from fractions import Fraction
 
 from setwright.dose.dose import Dose
-from setwright.dose.progression import magnitude
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
 from setwright.model.units import KG_PER_LB, plain_number
 
 _SMALL = {1: "one", 2: "two", 3: "three", 4: "four"}
@@ -18,17 +17,35 @@ def changes_between(before: Dose, now: Dose, rounds: bool = False) -> tuple[str,
         now: this week's dose.
         rounds: True in a superset or circuit, where sets are rounds.
     """
+    return (*_sets(before, now, rounds), *own_changes(before, now), *_rest(before, now))
+
+
+def round_changes(before: Dose, now: Dose) -> tuple[str, ...]:
+    """Return what changed about the rounds and the rest between them, which a whole superset or circuit shares."""
+    return (*_sets(before, now, rounds=True), *_rest(before, now))
+
+
+def own_changes(before: Dose, now: Dose) -> tuple[str, ...]:
+    """Return what changed about the exercise itself: amount, load and tempo."""
     words = []
-    if now.sets != before.sets:
-        words.append(_more(now.sets - before.sets, "round" if rounds else "set"))
     if now.amount != before.amount:
         words.append(_amount(before, now))
     words.extend(_load(before.load, now.load))
     if now.tempo != before.tempo and now.tempo is not None:
         words.append(f"tempo {now.tempo}" + (f" instead of {before.tempo}" if before.tempo else ""))
-    if now.rest_s != before.rest_s:
-        words.append(f"{abs(now.rest_s - before.rest_s)} s {'more' if now.rest_s > before.rest_s else 'less'} rest")
     return tuple(words)
+
+
+def _sets(before: Dose, now: Dose, rounds: bool) -> tuple[str, ...]:
+    if now.sets == before.sets:
+        return ()
+    return (_more(now.sets - before.sets, "round" if rounds else "set"),)
+
+
+def _rest(before: Dose, now: Dose) -> tuple[str, ...]:
+    if now.rest_s == before.rest_s:
+        return ()
+    return (f"{abs(now.rest_s - before.rest_s)} s {'more' if now.rest_s > before.rest_s else 'less'} rest",)
 
 
 def _more(difference: int, noun: str) -> str:

@@ -14,7 +14,7 @@ from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
-from setwright.model.progress import Climb
+from setwright.model.progress import Climb, Progress
 from setwright.model.session import Block
 from setwright.model.units import plain_number
 
@@ -116,9 +116,7 @@ def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
         climb = getattr(block.progress, key, None)
         if climb is not None:
             yield Step(_climb(key.capitalize(), climb, str), _rule(climb))
-    progress = written.progress
-    if progress is None:
-        return
+    progress = written.progress or Progress()
     then = progress.then.load if progress.then else None
     for key in ("sets", *MEASURES):
         climb = getattr(progress, key)
@@ -130,6 +128,9 @@ def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
             yield Step(said, "double")
         else:
             yield Step(said, _rule(climb))
+    for climb in (block.progress.rest if block.progress else None, progress.rest):
+        if climb is not None:
+            yield Step(_climb("Rest", climb, seconds), _rule(climb))
     if progress.load is not None:
         yield Step(_climb("Load", progress.load, str), _rule(progress.load))
     if progress.tempo is not None:
@@ -180,7 +181,8 @@ def _load(
             if item.choice is not None:
                 yield Step(f"{_chosen(item.choice, item.kit)}", "owned-weight")
         case Effort() | Reserve():
-            yield Step(f"Choose the weight so that the last set ends at {load}.", "effort")
+            how = "Choose the weight so that the last set ends at" if item.kit else "End each set at"
+            yield Step(f"{how} {load}.", "effort")
         case Band():
             yield Step(f"Take the {load}.")
         case None:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from math import ceil
 from typing import TypeVar
 
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
 from setwright.model.progress import Climb, LoadClimb
 
 N = TypeVar("N", int, Fraction)
@@ -27,17 +27,6 @@ def value_at(start: N, climb: Climb[N] | None, trained: int) -> N:
     if climb.take is not None and climb.down_to is not None:
         return max(climb.down_to, start - climb.take * steps)
     return start
-
-
-def magnitude(load: Load) -> Fraction:
-    """Return a load's number: a percentage, kilograms, an effort, or reps in reserve."""
-    match load:
-        case BodyWeightShare(percent=number) | OneRepMaxShare(percent=number) | Weight(kg=number) | Effort(rpe=number):
-            return number
-        case Reserve(reps=reps):
-            return Fraction(reps)
-        case Band():
-            raise ValueError("a band has a name, not a number")
 
 
 def with_magnitude(load: Load, number: Fraction) -> Load:

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from setwright.dose.bands import Limit, LoadBand, load_bands
-from setwright.dose.change import changes_between
+from setwright.dose.change import changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
 from setwright.dose.loads import Choice, choose_weight
 from setwright.dose.progression import double_at, load_at, value_at
@@ -133,17 +133,43 @@ class _PlanResolver:
         items = []
         for place, written in enumerate(block.exercises):
             own = [c for c in changes if c.exercise in (None, written.exercise)]
-            items.append(self.item(ident, (index, place), block, written, rest_s, trained, remains, own))
+            items.append(self.item((index, place), block, written, rest_s, trained, remains, own))
         for change in changes:
             if change.exercise is None and change.rest is not None:
                 rest_s = change.rest
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
-        time = block_time(block.kind, [item.dose for item in items], rest_s, change_over_s)
-        return ResolvedBlock(index, block.kind, name, rest_s, change_over_s, tuple(items), time, block.note)
+        together, items = self.compared(ident, block, items)
+        return ResolvedBlock(
+            index=index,
+            kind=block.kind,
+            name=name,
+            rest_s=rest_s,
+            change_over_s=change_over_s,
+            items=tuple(items),
+            time=block_time(block.kind, [item.dose for item in items], rest_s, change_over_s),
+            note=block.note,
+            changes=together,
+        )
+
+    def compared(
+        self, ident: str, block: Block, items: list[ResolvedItem]
+    ) -> tuple[tuple[str, ...], list[ResolvedItem]]:
+        """Return what changed for the whole block since the last time, and the items with what changed for each."""
+        befores = [self.counted.last_dose.get((ident, item.slot)) for item in items]
+        pairs = [(before, item.dose) for before, item in zip(befores, items, strict=True) if before is not None]
+        shared = {round_changes(before, now) for before, now in pairs}
+        together = shared.pop() if block.kind != "straight" and len(shared) == 1 else None
+        compared = []
+        for before, item in zip(befores, items, strict=True):
+            words: tuple[str, ...] = ()
+            if before is not None:
+                whole = changes_between(before, item.dose, rounds=block.kind != "straight")
+                words = whole if together is None else own_changes(before, item.dose)
+            compared.append(replace(item, changes=words))
+        return together or (), compared
 
     def item(
         self,
-        ident: str,
         slot: Slot,
         block: Block,
         written: Prescription,
@@ -156,7 +182,6 @@ class _PlanResolver:
         dose = lightened(prescribed(block, written, exercise, block_rest_s, trained), remains)
         for change in changes:
             dose = overridden(dose, change)
-        before = self.counted.last_dose.get((ident, slot))
         kit = self.bands.weighted_kit(written, exercise)
         return ResolvedItem(
             slot=slot,
@@ -165,7 +190,7 @@ class _PlanResolver:
             kit=kit,
             bands=self.bands.over(dose.load, kit, exercise),
             choice=self.bands.fixed(dose.load, kit, exercise),
-            changes=changes_between(before, dose, rounds=block.kind != "straight") if before else (),
+            changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
         )
 
@@ -245,13 +270,14 @@ def _sets(block: Block, written: Prescription, progress: Progress, trained: int)
 def _moved(day: Weekday, ident: str, changes: list[Change]) -> tuple[Weekday, str, list[str], str | None]:
     """Return the day and session after this week's changes, the reasons, and the reason to skip it, if any."""
     reasons: list[str] = []
+    written_day = day
     for change in changes:
-        if change.day != day and not (change.skip and change.session == ident):
+        if change.day != written_day and not (change.skip and change.session == ident):
             continue
         if change.skip:
             return day, ident, reasons, change.why
         if change.move_to is not None:
-            reasons.append(f"Moved from {day}: {change.why}")
+            reasons.append(f"Moved from {written_day}: {change.why}")
             day = change.move_to
         elif change.do_instead is not None:
             ident = change.do_instead

@@ -38,7 +38,10 @@ class ResolvedItem:
 
 @dataclass(frozen=True, slots=True)
 class ResolvedBlock:
-    """A group of exercises with its rests, in seconds."""
+    """A group of exercises with its rests, in seconds.
+
+    ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
+    """
 
     index: int
     kind: BlockKind
@@ -48,6 +51,7 @@ class ResolvedBlock:
     items: tuple[ResolvedItem, ...]
     time: TimeRange
     note: str | None
+    changes: tuple[str, ...]
 
     @property
     def rounds(self) -> int | None:

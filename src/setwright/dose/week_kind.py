@@ -5,8 +5,8 @@ from fractions import Fraction
 from math import ceil
 from typing import Literal
 
-from setwright.dose.progression import magnitude, with_magnitude
-from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.dose.progression import with_magnitude
+from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
 from setwright.model.plan import Phase
 
 WeekKind = Literal["normal", "lighter", "taper"]

@@ -2,13 +2,13 @@
 
 from typing import Any
 
-from pydantic import Field, model_validator
+from pydantic import ConfigDict, Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import BodyWeightShare, LoadField, Weight
 from setwright.model.tempo import TempoField
-from setwright.model.text import Id, Name, Prose
+from setwright.model.text import ID_PATTERN, Id, Name, Prose
 from setwright.model.units import Count, Duration, Percent
 from setwright.model.vocabulary import Pattern, Region, Sides
 
@@ -27,8 +27,17 @@ class Fault(CoachModel):
     fix: Prose = Field(description="What to change.")
 
 
+def _or_an_id(schema: dict[str, Any]) -> None:
+    """Let editors take an exercise's id alone for a variation."""
+    whole = dict(schema)
+    schema.clear()
+    schema.update(title=whole.pop("title"), anyOf=[{"type": "string", "pattern": f"^{ID_PATTERN}$"}, whole])
+
+
 class Variation(CoachModel):
     """An easier or harder way: another exercise, or a change in words."""
+
+    model_config = ConfigDict(json_schema_extra=_or_an_id)
 
     exercise: Id | None = Field(default=None, description="Id of the other exercise.")
     how: Prose | None = Field(default=None, description="What to change.")

@@ -122,6 +122,17 @@ def parse_load(value: Any) -> Load:
     refuse("not-a-load", f"{shown(text)} is not a load", hint)
 
 
+def magnitude(load: Load) -> Fraction:
+    """Return a load's number: a percentage, kilograms, an effort, or reps in reserve."""
+    match load:
+        case BodyWeightShare(percent=number) | OneRepMaxShare(percent=number) | Weight(kg=number) | Effort(rpe=number):
+            return number
+        case Reserve(reps=reps):
+            return Fraction(reps)
+        case Band():
+            raise ValueError("a band has a name, not a number")
+
+
 def _share(text: str, match: re.Match[str]) -> Load:
     percent = Fraction(match["n"])
     if match["of"] is None:

@@ -1,13 +1,24 @@
 """A prescription: what the coach wrote for one exercise in one session."""
 
-from typing import Literal, Self
+from collections.abc import Sequence
+from typing import Any, Literal, Self
 
 from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, LoadField, OneRepMaxShare, Reserve, Weight
-from setwright.model.progress import LoadClimb, Progress
+from setwright.model.load import (
+    Band,
+    BodyWeightShare,
+    Effort,
+    Load,
+    LoadField,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+)
+from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
 from setwright.model.units import Count, Duration, Length
@@ -83,6 +94,12 @@ def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str, ...]
                 f"write it in the load's own unit, such as '{_example_step(load)}'",
                 at=(*where, key),
             )
+    if not isinstance(load, Band) and climb.weeks is None:
+        ends = {"up_to": climb.up_to, "down_to": climb.down_to}
+        given = {key: magnitude(end) for key, end in ends.items() if end is not None}
+        refuse_passed_end(magnitude(load), given.get("up_to"), given.get("down_to"), where)
+    if climb.weeks is not None:
+        refuse_other_start(load, climb.weeks, where)
     if isinstance(load, Band) and climb.weeks is None:
         refuse("progress-unclear", "bands have no steps", "list them: 'weeks: [light band, medium band]'", at=where)
 
@@ -112,15 +129,31 @@ def _stays_on_course(written: Prescription, progress: Progress) -> None:
     """Refuse an end that the start has already passed."""
     for key in (*MEASURES, "sets", "rest"):
         start, climb = getattr(written, key, None), getattr(progress, key)
-        if start is None or climb is None:
-            continue
-        refuse_passed_end(start, climb, ("progress", key))
+        if start is not None and climb is not None:
+            refuse_off_course(start, climb, ("progress", key))
 
 
-def refuse_passed_end(start: object, climb: object, where: tuple[str, ...]) -> None:
-    """Refuse a climb whose start lies beyond its end."""
-    up_to, down_to = getattr(climb, "up_to", None), getattr(climb, "down_to", None)
+def refuse_off_course(start: Any, climb: Climb[Any], where: tuple[str, ...]) -> None:
+    """Refuse a climb whose start lies beyond its end, and a list that starts elsewhere."""
+    refuse_passed_end(start, climb.up_to, climb.down_to, where)
+    if climb.weeks is not None:
+        refuse_other_start(start, climb.weeks, where)
+
+
+def refuse_passed_end(start: Any, up_to: Any, down_to: Any, where: tuple[str, ...]) -> None:
+    """Refuse an end that the start has already passed."""
     if up_to is not None and start > up_to:
         refuse("progress-past-its-end", "the start is already above 'up_to'", "raise 'up_to'", at=(*where, "up_to"))
     if down_to is not None and start < down_to:
         refuse("progress-past-its-end", "the start is already below 'down_to'", "lower it", at=(*where, "down_to"))
+
+
+def refuse_other_start(start: object, weeks: Sequence[object], where: tuple[str, ...]) -> None:
+    """Refuse a list of weeks whose first entry is not the first dose: one of the two must be a slip."""
+    if weeks[0] != start:
+        refuse(
+            "progress-unclear",
+            "the list's first week is not the dose written beside it",
+            "make the two the same",
+            at=(*where, "weeks", 0),
+        )

@@ -6,7 +6,7 @@ from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
-from setwright.model.prescription import Prescription, refuse_passed_end
+from setwright.model.prescription import Prescription, refuse_off_course
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration
@@ -47,7 +47,7 @@ class Block(CoachModel):
                     at=("progress", key),
                 )
             if climb is not None and start is not None:
-                refuse_passed_end(start, climb, ("progress", key))
+                refuse_off_course(start, climb, ("progress", key))
         return self
 
     def _straight(self) -> None:

@@ -18,9 +18,10 @@ CUES_SHOWN = 3
 
 @dataclass(frozen=True)
 class ChangeLine:
-    """What differs from the last time, for one exercise."""
+    """What differs from the last time, for one exercise, or for a whole block where ``exercise`` is None."""
 
-    exercise: str
+    exercise: str | None
+    block: str
     words: tuple[str, ...]
 
 
@@ -82,8 +83,12 @@ def _neighbour(site: Site, session: ResolvedSession | None) -> Crumb | None:
 
 
 def changes(session: ResolvedSession) -> tuple[ChangeLine, ...]:
-    """Return one line for each exercise whose dose differs from the last time."""
-    return tuple(ChangeLine(item.exercise, item.changes) for item in session.items if item.changes)
+    """Return one line for each block and each exercise whose dose differs from the last time."""
+    lines = []
+    for block in session.blocks:
+        lines.append(ChangeLine(None, block.name, block.changes))
+        lines.extend(ChangeLine(item.exercise, block.name, item.changes) for item in block.items)
+    return tuple(line for line in lines if line.words)
 
 
 def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:

@@ -116,6 +116,9 @@ class _Linker:
     def change(self, file: str, index: int, plan: Plan, change: Change) -> Iterator[Finding]:
         phase = phase_of(plan, change.week)
         here = ("changes", index)
+        this_week = [other for other in plan.changes if other.week == change.week]
+        instead = {other.do_instead for other in this_week if other.do_instead}
+        held = {*phase.sessions.values(), *instead}
         if change.do_instead is not None:
             yield from self.known("session", change.do_instead, file, *here, "do_instead")
         if change.day is not None and change.day not in phase.sessions:
@@ -123,12 +126,13 @@ class _Linker:
             hint = f"its days are {', '.join(phase.sessions)}"
             yield Finding(self.place(file, *here, "day"), "change-misses", message, hint)
             return
-        if change.move_to is not None and change.move_to in phase.sessions:
+        moved_before = [other.move_to for other in plan.changes[:index] if other.week == change.week]
+        if change.move_to is not None and change.move_to in (*phase.sessions, *moved_before):
             message = f"{change.move_to} of week {change.week} already has a session"
             yield Finding(self.place(file, *here, "move_to"), "change-misses", message, "choose another day")
-        if change.session is not None and change.session not in phase.sessions.values():
+        if change.session is not None and change.session not in held:
             message = f"week {change.week} does not hold session '{change.session}'"
-            hint = did_you_mean(change.session, phase.sessions.values())
+            hint = did_you_mean(change.session, held)
             yield Finding(self.place(file, *here, "session"), "change-misses", message, hint)
             return
         if change.exercise is None:

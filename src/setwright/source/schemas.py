@@ -53,6 +53,8 @@ def _for_people(part: Any) -> Any:
     part = {key: _for_people(value) for key, value in part.items()}
     if part.get("default", "") is None:
         del part["default"]
+    if "oneOf" in part:  # kinds of kit overlap in form, such as a list of weights and a list of names
+        part["anyOf"] = part.pop("oneOf")
     branches = part.get("anyOf")
     if branches:
         branches = [branch for branch in branches if branch != {"type": "null"}]
