@@ -4,6 +4,7 @@ import json
 from collections.abc import Iterator
 
 from setwright.dose.words import minutes
+from setwright.pages.filters import day_plain
 from setwright.pages.page import folder_of, plan_path, session_path, week_path
 from setwright.pages.session import whole_time
 from setwright.pages.site import Site
@@ -21,12 +22,14 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
             {
                 "number": week.number,
                 "starts": week.starts.isoformat(),
+                "said": day_plain(week.starts),
                 "ends": week.ends.isoformat(),
                 "url": folder_of(week_path(plan.ident, week.number)),
                 "kind": week.remains.kind,
                 "days": [
                     {
                         "date": session.date.isoformat(),
+                        "said": day_plain(session.date),
                         "name": site.programme.sessions[session.session].name,
                         "time": minutes(
                             whole_time(session, site.programme.sessions[session.session], site.programme.routines)

@@ -29,6 +29,7 @@ class Appearance:
     session: str
     stretches: tuple[Stretch, ...]
     bars: tuple[Bar, ...]
+    unit: str
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -66,8 +67,9 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
         for _, session, used in uses:
             work[session.week - 1] += work_of(used.dose)
         kinds = [week.remains.kind for week in plan.weeks]
-        unit = {"reps": "reps", "distance": "m"}.get(item.dose.measure, "s")
-        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), bars(work, kinds, unit, 36)))
+        unit = {"reps": "reps", "distance": "metres"}.get(item.dose.measure, "seconds")
+        drawn = bars(work, kinds, unit, 36)
+        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), drawn, unit))
     return found
 
 

@@ -56,6 +56,11 @@ def day_long(day: date) -> str:
     return f"{day:%A} {day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
+def day_plain(day: date) -> str:
+    """Return a day without its year: Friday 20 August."""
+    return f"{day:%A} {day.day} {_MONTHS[day.month - 1]}"
+
+
 def day_short(day: date) -> str:
     """Return a day in short: 20 Aug."""
     return f"{day.day} {_MONTHS[day.month - 1][:3]}"
@@ -82,7 +87,7 @@ def tempo_words(tempo: Tempo) -> str:
     if tempo.pause_low_s:
         parts.append(f"pause {tempo.pause_low_s} s")
     if tempo.lifting_s is None:
-        parts.append("lift fast, with control")
+        parts.append("lift fast, with control" if tempo.lowering_s else "fast, with control")
     elif tempo.lifting_s:
         parts.append(f"lift {tempo.lifting_s} s")
     if tempo.pause_high_s:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
 from importlib.resources import files
-from typing import Any
+from typing import Any, Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
@@ -18,6 +18,9 @@ from setwright.model.programme import Programme
 from setwright.pages import filters, page
 from setwright.pages.notice import NOTICE
 from setwright.pages.page import Page
+
+WITH_CONTENTS: Final = ("plan", "session", "exercise", "find", "numbers", "week")
+"""Kinds of pages long enough for a list of their sections beside them."""
 
 
 @dataclass(frozen=True)
@@ -87,8 +90,11 @@ class Renderer:
 
         body = self.environment.get_template(one.template).render(**one.context, page=one, url=url, prose=prose, kg=kg)
         front = {"title": filters.safe_attribute(one.title), "description": filters.safe_attribute(one.description)}
+        hidden = ["navigation"] if one.kind in WITH_CONTENTS else ["navigation", "toc"]
         lines = [f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items()]
-        return "\n".join(["---", *lines, "hide: [navigation]", f"kind: {one.kind}", "---", "", body.strip(), ""])
+        return "\n".join(
+            ["---", *lines, f"hide: [{', '.join(hidden)}]", f"kind: {one.kind}", "---", "", body.strip(), ""]
+        )
 
 
 def package_files(folder: str) -> Iterator[tuple[str, bytes]]:
