@@ -1,4 +1,8 @@
-"""A page before it is rendered, and the addresses of all kinds of pages."""
+"""A page before it is rendered, and the addresses of all kinds of pages.
+
+Every page is an ``index.md`` in a folder of its own: then an address means the same seen from the source and from the
+built site, whether or not an engine rewrites the links inside HTML blocks (MkDocs does not, its successor does).
+"""
 
 import posixpath
 from collections.abc import Mapping
@@ -13,9 +17,9 @@ EXERCISES: Final = "exercises/index.md"
 WARM_UPS: Final = "warm-ups/index.md"
 COOL_DOWNS: Final = "cool-downs/index.md"
 FIND: Final = "find/index.md"
-NUMBERS: Final = "numbers.md"
-SAFETY: Final = "safety.md"
-SOURCES: Final = "sources.md"
+NUMBERS: Final = "numbers/index.md"
+SAFETY: Final = "safety/index.md"
+SOURCES: Final = "sources/index.md"
 
 ROUTINE_FOLDERS: Final = {"warm-up": "warm-ups", "cool-down": "cool-downs"}
 
@@ -60,26 +64,22 @@ def week_path(plan: str, week: int) -> str:
 
 def session_path(session: ResolvedSession) -> str:
     """Return the source path of a session's page in its week."""
-    return f"plans/{session.plan}/week-{session.week:02}/{session.day}.md"
+    return f"plans/{session.plan}/week-{session.week:02}/{session.day}/index.md"
 
 
 def exercise_path(ident: str) -> str:
     """Return the source path of an exercise's page."""
-    return f"exercises/{ident}.md"
+    return f"exercises/{ident}/index.md"
 
 
 def routine_path(kind: str, ident: str) -> str:
     """Return the source path of a warm-up's or cool-down's page."""
-    return f"{ROUTINE_FOLDERS[kind]}/{ident}.md"
+    return f"{ROUTINE_FOLDERS[kind]}/{ident}/index.md"
 
 
 def folder_of(path: str) -> str:
     """Return the address of a source path's page in the site: a folder, '' for the home page."""
-    if path == HOME:
-        return ""
-    if path.endswith("/index.md"):
-        return path.removesuffix("index.md")
-    return path.removesuffix(".md") + "/" if path.endswith(".md") else path
+    return path.removesuffix("index.md") if path == HOME or path.endswith("/index.md") else path
 
 
 def relative(from_path: str, to: str) -> str:

@@ -1,0 +1,76 @@
+"""The example site, built once, served on this machine, and a browser to look at it."""
+
+import functools
+import http.server
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, sync_playwright
+
+from support.site import build, copy_project
+
+CHROMIUM = os.environ.get("SETWRIGHT_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
+FLAGS = [
+    "--headless",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+def missing(what: str) -> None:
+    """Skip for want of a tool on a contributor's machine; fail for want of it in continuous integration."""
+    if os.environ.get("CI"):
+        pytest.fail(f"{what} is missing here, and continuous integration must have it")
+    pytest.skip(f"{what} is not installed")
+
+
+@pytest.fixture(scope="session")
+def project(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The example project, built."""
+    folder = copy_project(tmp_path_factory.mktemp("club") / "project")
+    built = build(folder)
+    assert built.site is not None, (built.looked.findings, built.broken)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def site(project: Path) -> Path:
+    """The built site of the example."""
+    return project / "site"
+
+
+@pytest.fixture(scope="session")
+def address(site: Path) -> Iterator[str]:
+    """Where the built site is served."""
+
+    class Quiet(http.server.SimpleHTTPRequestHandler):
+        def log_message(self, *args: object) -> None:
+            pass
+
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=str(site)))
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    yield f"http://127.0.0.1:{server.server_port}/"
+    server.shutdown()
+    server.server_close()
+    thread.join()
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """The system's Chromium."""
+    if CHROMIUM is None:
+        missing("Chromium")
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield chromium
+        chromium.close()

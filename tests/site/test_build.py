@@ -1,0 +1,164 @@
+"""Building the site: everything or nothing, the same bytes each time, and only what changed."""
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+
+from setwright import publish
+from setwright.pages import verify
+from setwright.pages.notice import NOTICE
+from support.site import KINDS, build, copy_project, digests
+
+
+@pytest.fixture
+def fresh(project: Path, tmp_path: Path) -> Path:
+    """A copy of the built example that a test may break."""
+    return Path(shutil.copytree(project, tmp_path / "copy"))
+
+
+@pytest.mark.parametrize("address", KINDS.values(), ids=KINDS)
+def test_every_kind_of_page_is_there(site: Path, address: str) -> None:
+    """The example has a page of every kind."""
+    page = site / address / "index.html" if address.endswith("/") or not address else site / address
+
+    assert page.is_file()
+
+
+def test_there_is_a_page_for_every_session_of_every_week(site: Path, project: Path) -> None:
+    """Each resolved session has its own page, in the folder of its week."""
+    looked = publish.look(project / "program")
+    wanted = {f"plans/{s.plan}/week-{s.week:02}/{s.day}/index.html" for plan in looked.plans for s in plan.sessions}
+    found = {p.relative_to(site).as_posix() for p in site.glob("plans/*/week-*/*/index.html")}
+
+    assert found == wanted
+
+
+def test_no_link_is_broken(site: Path) -> None:
+    """Every internal link and anchor of every page leads somewhere, and nothing loads from another host."""
+    assert list(verify.broken(site)) == []
+
+
+def test_a_broken_link_is_found(fresh: Path) -> None:
+    """A link to a page, an anchor or a foreign script that does not belong is reported, each by its own line."""
+    page = fresh / "site" / "safety" / "index.html"
+    wrong = (
+        '<a href="../nowhere/">a</a><a href="../numbers/#nothing">b</a><script src="https://elsewhere.example/x.js">'
+    )
+    page.write_text(page.read_text("utf-8").replace("</article>", wrong + "</article>"), "utf-8")
+
+    assert len(list(verify.broken(fresh / "site"))) == 3
+
+
+def test_the_safety_notice_is_on_every_page(site: Path) -> None:
+    """No generated page goes without the built-in notice."""
+    lacking = [p for p in site.rglob("index.html") if NOTICE not in p.read_text("utf-8")]
+
+    assert lacking == []
+
+
+def test_no_page_holds_a_style_or_a_handler(site: Path) -> None:
+    """No style attribute and no inline event handler stands in the way of a strict Content-Security-Policy."""
+    offending = [
+        path
+        for path in site.rglob("*.html")
+        if re.search(r"<[^>]+\s(style|on[a-z]+)=", path.read_text("utf-8").split("<article", 1)[-1])
+    ]
+
+    assert offending == []
+
+
+def test_the_same_programme_gives_the_same_bytes(project: Path, tmp_path: Path) -> None:
+    """Two builds of one programme, in two folders, agree in every byte of tree and site."""
+    other = copy_project(tmp_path / "elsewhere")
+    build(other)
+
+    assert digests(other / "docs_build") == digests(project / "docs_build")
+    assert digests(other / "site") == digests(project / "site")
+
+
+def test_a_second_build_rewrites_nothing(fresh: Path) -> None:
+    """Where nothing changed, no file of the tree is touched, so that a watcher has nothing to see."""
+    written = build(fresh).written
+
+    assert written is not None
+    assert (written.changed, written.deleted) == (0, 0)
+
+
+def test_an_edit_rewrites_only_what_depends_on_it(fresh: Path) -> None:
+    """A new cue changes that exercise's page and the sessions that show it, and no other page."""
+    before = digests(fresh / "docs_build")
+    exercise = fresh / "program" / "exercises" / "box-step-down.yml"
+    exercise.write_text(exercise.read_text("utf-8").replace("cues:\n", "cues:\n  - Zebra crossing\n", 1), "utf-8")
+    build(fresh)
+    after = digests(fresh / "docs_build")
+    changed = {name for name in after if after[name] != before.get(name)}
+    holding = {name for name in after if "Zebra" in (fresh / "docs_build" / name).read_text("utf-8", "replace")}
+
+    assert "exercises/box-step-down/index.md" in changed
+    assert changed == holding
+
+
+def test_a_deleted_exercise_leaves_no_page_behind(fresh: Path) -> None:
+    """A page whose file is gone disappears from tree and site."""
+    for name in ("line-hops", "drop-and-stick"):
+        assert (fresh / "site" / "exercises" / name / "index.html").exists()
+    plan = (fresh / "program" / "plans" / "starter.yml").read_text("utf-8")
+    shutil.rmtree(fresh / "program" / "plans")
+    (fresh / "program" / "plans").mkdir()
+    (fresh / "program" / "plans" / "only.yml").write_text(plan, "utf-8")
+    build(fresh)
+
+    assert not (fresh / "site" / "plans" / "relay").exists()
+    assert not (fresh / "docs_build" / "plans" / "relay").exists()
+    assert (fresh / "site" / "plans" / "only" / "index.html").exists()
+
+
+def test_a_mistake_leaves_the_published_site_as_it_was(fresh: Path) -> None:
+    """A programme with an error publishes nothing and touches nothing."""
+    before = digests(fresh / "site") | digests(fresh / "docs_build")
+    session = fresh / "program" / "sessions" / "starter-b.yml"
+    session.write_text(session.read_text("utf-8").replace("exercise: ", "exercise: mis", 1), "utf-8")
+    built = build(fresh)
+
+    assert built.site is None
+    assert [f.rule for f in built.looked.findings if f.severity == "error"] == ["unknown-exercise"]
+    assert digests(fresh / "site") | digests(fresh / "docs_build") == before
+
+
+def test_a_broken_link_leaves_the_published_site_as_it_was(fresh: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where the finished site does not hold together, it is not swapped in, and nothing half-made stays."""
+    before = digests(fresh / "site")
+    monkeypatch.setattr(verify, "broken", lambda site: iter(["a link to nowhere"]))
+    built = build(fresh)
+
+    assert built.site is None
+    assert built.broken == ("a link to nowhere",)
+    assert digests(fresh / "site") == before
+    assert not list(fresh.glob(".setwright-*"))
+
+
+def test_a_swap_that_fails_puts_the_old_site_back(tmp_path: Path) -> None:
+    """If the new site cannot be moved in, the old one is there again."""
+    site = tmp_path / "site"
+    site.mkdir()
+    (site / "index.html").write_text("old")
+
+    with pytest.raises(FileNotFoundError):
+        publish.swap(tmp_path / "missing", site)
+
+    assert (site / "index.html").read_text() == "old"
+
+
+def test_pages_do_not_grow_with_the_programme(site: Path) -> None:
+    """What a page carries beside its own content (menus, header, footer) is small, and the same on all pages."""
+    frames = {}
+    for path in site.rglob("index.html"):
+        text = path.read_text("utf-8")
+        article = text[text.index("<article") : text.index("</article>")]
+        contents = re.findall(r'<nav class="md-nav md-nav--secondary".*?</nav>', text, re.DOTALL)
+        frames[path] = len(text) - len(article) - sum(map(len, contents))
+
+    assert max(frames.values()) < 22_000
+    assert max(frames.values()) - min(frames.values()) < 3_000

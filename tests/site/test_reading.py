@@ -1,0 +1,87 @@
+"""What a member meets on a phone: no sideways scrolling, no foreign request, and today's session."""
+
+from collections.abc import Iterator
+from datetime import datetime
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from support.site import KINDS
+
+
+@pytest.fixture
+def phone(browser: Browser) -> Iterator[Page]:
+    """A page on a phone that notes every request and every complaint of the browser."""
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    page = context.new_page()
+    yield page
+    context.close()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_no_page_scrolls_sideways_at_320_pixels(browser: Browser, address: str, kind: str) -> None:
+    """Content reflows at a width of 320 CSS pixels (WCAG 2.2, 1.4.10)."""
+    context = browser.new_context(viewport={"width": 320, "height": 640})
+    page = context.new_page()
+    page.goto(address + KINDS[kind])
+    width = page.evaluate("document.documentElement.scrollWidth")
+    context.close()
+
+    assert width == 320
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_nothing_is_asked_from_another_host(phone: Page, address: str, kind: str) -> None:
+    """A page makes no request to another host and the browser has nothing to complain about."""
+    asked: list[str] = []
+    complaints: list[str] = []
+    phone.on("request", lambda request: asked.append(request.url))
+    phone.on("console", lambda message: complaints.append(message.text) if message.type == "error" else None)
+    phone.on("pageerror", lambda error: complaints.append(str(error)))
+    phone.goto(address + KINDS[kind])
+    phone.wait_for_load_state("networkidle")
+
+    assert [url for url in asked if not url.startswith(address)] == []
+    assert complaints == []
+
+
+@pytest.mark.parametrize(
+    ("now", "says"),
+    [
+        ("2027-06-01T09:00:00", "Starts on Monday 5 July"),
+        ("2027-07-05T09:00:00", "No session today"),
+        ("2027-07-06T09:00:00", "Today:"),
+        ("2027-09-27T09:00:00", "This plan has ended."),
+    ],
+)
+def test_home_says_what_to_do_today(phone: Page, address: str, now: str, says: str) -> None:
+    """Before, during and after the relay plan, the home page says how today stands to it."""
+    phone.clock.set_fixed_time(datetime.fromisoformat(now))
+    phone.goto(address)
+    box = phone.locator("sw-today[data-days$='relay.json'] .sw-today-list")
+    box.wait_for()
+
+    assert says in box.inner_text()
+
+
+def test_today_is_two_taps_from_its_dose(phone: Page, address: str) -> None:
+    """On a training day the home page links straight to that day's session, and the dose is there in large type."""
+    phone.clock.set_fixed_time(datetime(2027, 8, 20, 17))
+    phone.goto(address)
+    phone.locator("sw-today[data-days$='relay.json'] a").first.click()
+
+    assert phone.url == f"{address}plans/relay/week-07/friday/"
+    size = phone.locator(".sw-amount b").first.evaluate("e => parseFloat(getComputedStyle(e).fontSize)")
+    assert size >= 32
+
+
+def test_a_session_is_complete_without_javascript(browser: Browser, address: str) -> None:
+    """Doses, load bands, rests, cues and the way back are text on the page, script or not."""
+    context = browser.new_context(viewport={"width": 390, "height": 844}, java_script_enabled=False)
+    page = context.new_page()
+    page.goto(f"{address}plans/relay/week-07/friday/")
+    text = page.locator("article").inner_text()
+    context.close()
+
+    for part in ("reps", "% of body weight", "kg", "Rest", "Too hard?", "At home", "Warm-up", "Cool-down", "Stop if"):
+        assert part in text
