@@ -86,7 +86,7 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
     site = Path(config.site_dir)
     following = beside(site, NEXT)
     progress("building the site")
-    warnings = _run_engine(config, following)
+    warnings = run_engine(config, following)
     progress("following every link")
     broken = tuple(verify.broken(following))
     if broken:
@@ -149,7 +149,7 @@ class _Collector(logging.Handler):
         self.lines.append(record.getMessage())
 
 
-def _run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
+def run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
     """Build with MkDocs into a folder, its plugin left out of the pipeline that this module runs itself."""
     # Dates in the sitemap and the archive would differ from build to build.
     os.environ.setdefault("SOURCE_DATE_EPOCH", "315532800")

@@ -1,0 +1,187 @@
+"""Any valid programme: random names, texts, sessions, progressions and plans, as a coach might write them."""
+
+from typing import Any
+
+from hypothesis import strategies as st
+
+from setwright.model.club import Club
+from setwright.model.exercise import Exercise
+from setwright.model.plan import Plan
+from setwright.model.programme import Programme
+from setwright.model.reference import Reference
+from setwright.model.routine import Routine
+from setwright.model.session import Session
+from setwright.model.vocabulary import WEEKDAYS
+
+_AWKWARD = "abcXYZ 0189 äßñ€ '\"&#;:,.!?()/%=+-–_^~$@…"
+names = st.text(_AWKWARD, min_size=1, max_size=40).filter(lambda t: t.strip())
+_words = st.text(_AWKWARD + "*[]{}`|\\", min_size=1, max_size=60).filter(lambda t: t.strip() and "](" not in t)
+_entity_free = _words.map(lambda t: t.replace("&", "and "))
+_marked = st.sampled_from(
+    [
+        "*slowly*",
+        "**stop**",
+        "[more](https://example.org/a?b=c&d=e)",
+        "[that one](exercise:e1)",
+        "{: onclick=x}",
+        "1 < 2",
+        "```",
+        "{{ 7 }}",
+    ]
+)
+prose = st.lists(_entity_free | _marked, min_size=1, max_size=4).map(" ".join)
+texts = st.lists(prose, min_size=1, max_size=3)
+
+EXERCISES = ["e1", "e2", "e3", "e4"]
+LOADS = [
+    None,
+    "15 % bodyweight",
+    "5 % bodyweight per hand",
+    "12 kg",
+    "RPE 7",
+    "2 reps in reserve",
+    "light band",
+    "70 % 1RM",
+]
+
+
+@st.composite
+def exercise(draw: st.DrawFn) -> dict[str, Any]:
+    """An exercise with all its parts, or only the necessary ones."""
+    written: dict[str, Any] = {
+        "name": draw(names),
+        "pattern": draw(st.sampled_from(["squat", "push", "trunk"])),
+        "regions": {"main": ["hip stabilisers"], "also": draw(st.sampled_from([[], ["calf"]]))},
+        "sides": draw(st.sampled_from(["both together", "one at a time", "alternating"])),
+        "kit": draw(st.sampled_from([[], ["kettlebell"], ["dumbbell", "mat"]])),
+        "why": draw(prose),
+        "set_up": draw(texts),
+        "steps": draw(texts),
+    }
+    if draw(st.booleans()):
+        written |= {
+            "tempo": draw(st.sampled_from(["3-1-X-0", "2-0-2-0"])),
+            "breathing": draw(prose),
+            "feel": draw(prose),
+            "cues": draw(texts),
+            "faults": [{"sign": draw(prose), "fix": draw(prose)}],
+            "easier": [draw(st.sampled_from(EXERCISES)), {"how": draw(prose)}],
+            "harder": [draw(st.sampled_from(EXERCISES))],
+            "at_home": {"use": draw(prose), "how": draw(prose)},
+            "cautions": draw(texts),
+            "stop_if": draw(texts),
+            "limits": {"load": "40 % bodyweight", "hold": "90 s"},
+            "sources": ["a-2001"],
+        }
+    return written
+
+
+@st.composite
+def prescription(draw: st.DrawFn, straight: bool) -> dict[str, Any]:
+    """One exercise of a block, with a progression that fits it."""
+    written: dict[str, Any] = {"exercise": draw(st.sampled_from(EXERCISES))}
+    measure, start, climb = draw(
+        st.sampled_from(
+            [
+                ("reps", 8, {"add": 1, "up_to": 12}),
+                ("hold", "30 s", {"add": "5 s", "every": "2 weeks", "up_to": "45 s"}),
+                ("work", "40 s", {"weeks": ["40 s", "45 s"]}),
+                ("distance", "20 m", {"add": "5 m", "up_to": "30 m"}),
+            ]
+        )
+    )
+    written[measure] = start
+    if straight:
+        written["sets"] = draw(st.integers(1, 4))
+    load = draw(st.sampled_from(LOADS))
+    if load:
+        written["load"] = load
+    if draw(st.booleans()):
+        written["progress"] = {measure: climb}
+        if load == "15 % bodyweight" and "add" in climb:
+            written["progress"]["then"] = {"load": {"add": "1.5 % bodyweight", "up_to": "20 % bodyweight"}}
+    if draw(st.booleans()):
+        written["note"] = draw(prose)
+    return written
+
+
+@st.composite
+def session(draw: st.DrawFn) -> dict[str, Any]:
+    """A session of one to three blocks."""
+    blocks = []
+    for kind in draw(st.lists(st.sampled_from(["straight", "superset", "circuit"]), min_size=1, max_size=3)):
+        straight = kind == "straight"
+        inside = st.lists(prescription(straight), min_size=1 if straight else 2, max_size=4)
+        block: dict[str, Any] = {"kind": kind, "exercises": draw(inside)}
+        if not straight:
+            block["rounds"] = draw(st.integers(1, 3))
+        if draw(st.booleans()):
+            block["name"] = draw(names)
+        blocks.append(block)
+    return {"name": draw(names), "aim": draw(prose), "warm_up": ["warm"], "cool_down": ["cool"], "blocks": blocks}
+
+
+@st.composite
+def plan(draw: st.DrawFn) -> dict[str, Any]:
+    """A plan of one or two phases, with a lighter week, a taper and a skipped day now and then."""
+    days = draw(st.lists(st.sampled_from(WEEKDAYS), min_size=1, max_size=3, unique=True))
+    sessions = {day: draw(st.sampled_from(["s1", "s2"])) for day in days}
+    phases: list[dict[str, Any]] = [
+        {"name": draw(names), "aim": draw(prose), "weeks": 3, "sessions": sessions},
+        {
+            "name": draw(names),
+            "aim": draw(prose),
+            "weeks": 2,
+            "sessions": sessions,
+            "taper": {"sets": ["60 %", "45 %"]},
+        },
+    ]
+    if draw(st.booleans()):
+        phases[0]["lighter"] = {"weeks": [2], "sets": "60 %", "load": "90 %"}
+    return {
+        "name": draw(names),
+        "for": draw(prose),
+        "starts": draw(st.dates().map(lambda d: f"20{d.year % 100:02}-{d.month:02}-{min(d.day, 28):02}")),
+        "phases": phases[: draw(st.integers(1, 2))],
+        "changes": [{"week": 3, "day": days[0], "skip": "true", "why": draw(prose)}] if draw(st.booleans()) else [],
+        "other_training": [{"day": "sunday", "what": draw(prose), "hard": "true"}],
+    }
+
+
+CLUB = {
+    "name": "Any club",
+    "body_weight": {"from": "40 kg", "to": "110 kg"},
+    "kit": {
+        "kettlebell": ["4 kg", "8 kg", "12 kg", "16 kg"],
+        "dumbbell": {"from": "1 kg", "to": "10 kg", "step": "1 kg", "pairs": "true"},
+        "band": ["light", "heavy"],
+        "mat": 4,
+    },
+    "safety": {
+        "contact": "Ask [the coach](mailto:coach@club.example).",
+        "in_an_emergency": "Call the emergency number.",
+        "before_you_start": ["You are ill."],
+        "stop_if": ["It hurts."],
+    },
+}
+
+
+@st.composite
+def programmes(draw: st.DrawFn) -> Programme:
+    """A whole programme that the models accept."""
+    routine = {
+        "why": draw(prose),
+        "takes": "5 min",
+        "exercises": [{"exercise": "e1", "reps": 5}, {"do": draw(prose), "work": "1 min"}],
+    }
+    return Programme(
+        club=Club.model_validate(CLUB),
+        plans={"p1": Plan.model_validate(draw(plan()))},
+        sessions={ident: Session.model_validate(draw(session())) for ident in ("s1", "s2")},
+        exercises={ident: Exercise.model_validate(draw(exercise())) for ident in EXERCISES},
+        routines={
+            "warm": Routine.model_validate(routine | {"name": draw(names), "kind": "warm-up"}),
+            "cool": Routine.model_validate(routine | {"name": draw(names), "kind": "cool-down"}),
+        },
+        references={"a-2001": Reference(authors="A and others", year=2001, title=draw(prose), where="A journal")},
+    )
