@@ -7,11 +7,15 @@ Why it matters: on the day that it is too hard, a member needs something to do i
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 
 ID = "missing-easier-variation"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {"exercises/step-down": "easier: []"}
+GOOD: Example = {"exercises/step-down": "easier: [{how: Hold a rail.}]"}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

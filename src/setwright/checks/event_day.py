@@ -8,11 +8,25 @@ Why it matters: a taper that ends weeks before the day, or after it, has missed 
 from collections.abc import Iterator
 from datetime import timedelta
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 
 ID = "event-outside-plan"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {
+    "plans/spring": """
+starts: 2027-03-01                                    # four weeks, to 28 March
+event: {name: Spring relay, date: 2027-05-09}
+"""
+}
+GOOD: Example = {
+    "plans/spring": """
+starts: 2027-03-01
+event: {name: Spring relay, date: 2027-03-28}
+"""
+}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

@@ -7,12 +7,21 @@ Why it matters: members train at home too, and improvise if nobody tells them ho
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 
 ID = "missing-home-option"
 SEVERITY = "warning"
 SOURCE = COMMON
 EVERY_HOME_HAS = frozenset({"wall", "mat", "floor", "chair"})
+
+BAD: Example = {"exercises/step-down": "kit: [box]"}
+GOOD: Example = {
+    "exercises/step-down": """
+kit: [box]
+at_home: {use: the bottom stair, how: Hold the rail at first.}
+"""
+}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

@@ -8,13 +8,32 @@ Why it matters: a member who finds nothing near takes what is there.
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
 from setwright.dose.resolved import ResolvedItem
 from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+from setwright.model.units import plain_number
 
 ID = "no-owned-weight-near"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    exercises: [{exercise: goblet-squat, reps: 8, load: 40 kg}]
+"""
+}
+GOOD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    exercises: [{exercise: goblet-squat, reps: 8, load: 16 kg}]
+"""
+}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
@@ -48,8 +67,13 @@ def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
     if item.choice is not None and item.choice.fit != "near":
         return f"no {item.kit} near {load}", "choose a weight that the club owns"
     for band in item.bands:
-        span = band.whole_kg
-        if band.choice.weight_kg is None and span is not None:
-            who = f"members of {span[0]} to {span[1]} kg"
+        if band.whole_kg is None:
+            continue
+        whose = "a 1RM" if isinstance(load, OneRepMaxShare) else "members"
+        who = f"{whose} of {band.whole_kg[0]} to {band.whole_kg[1]} kg"
+        if band.choice.weight_kg is None:
             return f"no {item.kit} is light enough for {who} at {load}", "offer an easier variation, and say so here"
+        if band.choice.fit == "lighter":
+            taken = f"{plain_number(band.choice.weight_kg)} kg"
+            return f"no {item.kit} is near {load} for {who}: they take {taken}", "buy one, or plan a lighter load"
     return None

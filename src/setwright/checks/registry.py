@@ -1,5 +1,6 @@
 """All checks, by hand and in order of their ids, and the run that sorts doubts into findings and accepted ones."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from types import ModuleType
 from typing import Final
@@ -8,47 +9,77 @@ from setwright.checks import (
     easier,
     event_day,
     home_option,
+    key_session,
+    knee_hip,
     lighter_week,
     limits,
     load_step,
+    no_source,
     owned_weight,
+    pose_balance,
+    pose_fit,
+    pose_range,
+    pose_settled,
+    push_pull,
+    regions_too_close,
     reps_at_load,
+    rest_too_short,
+    sign_off_astray,
+    sign_off_due,
     taper,
     teaching,
     time_budget,
     unused,
+    volume_step,
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
 from setwright.source.finding import Finding
+from setwright.source.suggest import did_you_mean
+
+_MODULES: Final = (
+    easier,
+    event_day,
+    home_option,
+    key_session,
+    knee_hip,
+    lighter_week,
+    limits,
+    load_step,
+    no_source,
+    owned_weight,
+    pose_balance,
+    pose_fit,
+    pose_range,
+    pose_settled,
+    push_pull,
+    regions_too_close,
+    reps_at_load,
+    rest_too_short,
+    sign_off_astray,
+    sign_off_due,
+    taper,
+    teaching,
+    time_budget,
+    unused,
+    volume_step,
+)
 
 
 def _rule(module: ModuleType) -> Rule:
-    return Rule(module.ID, module.SEVERITY, module.SOURCE, module.check, module.__doc__ or "")
-
-
-RULES: Final = tuple(
-    sorted(
-        map(
-            _rule,
-            (
-                easier,
-                event_day,
-                home_option,
-                lighter_week,
-                limits,
-                load_step,
-                owned_weight,
-                reps_at_load,
-                taper,
-                teaching,
-                time_budget,
-                unused,
-            ),
-        ),
-        key=lambda rule: rule.ident,
+    return Rule(
+        module.ID,
+        module.SEVERITY,
+        module.SOURCE,
+        module.check,
+        module.__doc__ or "",
+        getattr(module, "THRESHOLDS", ()),
+        module.BAD,
+        module.GOOD,
     )
-)
+
+
+RULES: Final = tuple(sorted(map(_rule, _MODULES), key=lambda rule: rule.ident))
 
 
 @dataclass(frozen=True)
@@ -75,12 +106,14 @@ def run(subject: Subject) -> Verdict:
     for rule in RULES:
         for doubt in rule.check(subject):
             reason = next((a for a in doubt.accept if a.rule == rule.ident), None)
-            if reason is None or rule.severity == "error":
+            if reason is not None:
+                used.add(id(reason))
+            if reason is None or (doubt.severity or rule.severity) == "error":
                 findings.append(rule.finding(doubt))
             else:
-                used.add(id(reason))
                 accepted.append(Accepted(rule.finding(doubt), reason.why))
     findings += _idle_acceptances(subject, used)
+    findings += _settings_astray(subject)
     return Verdict(tuple(sorted(findings)), tuple(sorted(accepted, key=lambda a: a.finding)))
 
 
@@ -115,6 +148,39 @@ def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acc
                 path = ("blocks", b, "exercises", e, "accept")
                 found += [(f"sessions/{ident}.yml", (*path, i), a) for i, a in enumerate(written.accept)]
     return found
+
+
+def _settings_astray(subject: Subject) -> Iterator[Finding]:
+    """Yield a finding for each setting of the club that sets nothing: no such check, number, unit or range."""
+    rules = {rule.ident: rule for rule in RULES if rule.thresholds}
+    seen: set[tuple[str, str]] = set()
+    for index, setting in enumerate(subject.programme.club.checks):
+        rule = rules.get(setting.rule)
+        if rule is None:
+            hint = did_you_mean(setting.rule, rules)
+            place = subject.at("club.yml", "checks", index, "rule")
+            yield Finding(place, "unknown-rule", f"no check with a threshold is called '{setting.rule}'", hint)
+            continue
+        thresholds = {one.key: one for one in rule.thresholds}
+        for key in ("least", "most"):
+            written: str | None = getattr(setting, key)
+            if written is None:
+                continue
+            place = subject.at("club.yml", "checks", index, key)
+            threshold = thresholds.get(key)
+            if threshold is None:
+                hint = f"it has {' and '.join(thresholds)}"
+                yield Finding(place, "unknown-threshold", f"'{setting.rule}' has no '{key}'", hint)
+                continue
+            if (setting.rule, key) in seen:
+                yield Finding(place, "duplicate-key", f"'{key}' of '{setting.rule}' is set twice", "keep one of them")
+            seen.add((setting.rule, key))
+            try:
+                threshold.parse(written)
+            except ValueError as error:
+                usual = f"write it as '{threshold.said(threshold.default)}', which is the default"
+                message = f"'{written}' does not fit here: {error}"
+                yield Finding(place, "threshold-unclear", message, usual)
 
 
 __all__ = ["COMMON", "RULES", "Accepted", "Verdict", "run"]

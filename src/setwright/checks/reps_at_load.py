@@ -7,6 +7,7 @@ Why it matters: a set that cannot be finished ends in failed or ugly repetitions
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.repetitions import most_reps
 from setwright.model.load import OneRepMaxShare
@@ -14,6 +15,23 @@ from setwright.model.load import OneRepMaxShare
 ID = "reps-beyond-load"
 SEVERITY = "warning"
 SOURCE = "Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics."
+
+BAD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    exercises: [{exercise: goblet-squat, reps: 12, load: 75 % 1RM}]
+"""
+}
+GOOD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    exercises: [{exercise: goblet-squat, reps: 10, load: 75 % 1RM}]
+"""
+}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

@@ -1,13 +1,17 @@
 """What a check is made of: the thing looked at, the doubt it may raise, and who may accept it."""
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cached_property
 from typing import Final
 
+from setwright.checks.example import Example
+from setwright.checks.threshold import Threshold
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
 from setwright.model.acceptance import Acceptance
 from setwright.model.programme import Programme
+from setwright.review.status import Review, reviews
 from setwright.source.finding import Finding, Position, Severity
 from setwright.source.read import Places
 
@@ -25,6 +29,15 @@ class Subject:
     def at(self, file: str, *path: str | int, key: bool = False) -> Position:
         """Return a place in one of the programme's files."""
         return self.places.of(file, *path, key=key)
+
+    def value(self, threshold: Threshold) -> Fraction:
+        """Return a threshold as the club set it, or its default."""
+        return threshold.set_by(self.programme.club.checks)
+
+    @cached_property
+    def reviews(self) -> Mapping[str, Review]:
+        """Where each exercise stands with its reviewers."""
+        return reviews(self.programme, self.plans)
 
     @cached_property
     def slots(self) -> dict[tuple[str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
@@ -50,12 +63,13 @@ def place_in_session(session: str, slot: Slot) -> tuple[str, str, int, str, int]
 
 @dataclass(frozen=True)
 class Doubt:
-    """What a rule found, before anyone accepted it."""
+    """What a rule found, before anyone accepted it; ``severity`` where it is not the rule's usual one."""
 
     position: Position
     message: str
     hint: str
     accept: Sequence[Acceptance] = ()
+    severity: Severity | None = None
 
 
 @dataclass(frozen=True)
@@ -67,7 +81,20 @@ class Rule:
     source: str
     check: Callable[[Subject], Iterator[Doubt]]
     about: str
+    thresholds: tuple[Threshold, ...] = ()
+    bad: Example = field(default_factory=dict)
+    good: Example = field(default_factory=dict)
+
+    @property
+    def title(self) -> str:
+        """What the rule looks for, as a heading."""
+        return self.about.strip().split("\n")[0].rstrip(".")
+
+    @property
+    def paragraphs(self) -> tuple[str, ...]:
+        """The rest of its page, paragraph by paragraph."""
+        return tuple(" ".join(part.split()) for part in self.about.strip().split("\n\n")[1:])
 
     def finding(self, doubt: Doubt) -> Finding:
         """Return a doubt as a finding under this rule's name."""
-        return Finding(doubt.position, self.ident, doubt.message, doubt.hint, self.severity)
+        return Finding(doubt.position, self.ident, doubt.message, doubt.hint, doubt.severity or self.severity)

@@ -8,8 +8,11 @@ endurance-type training; using it for strength sets is an extrapolation.
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Final
 
+from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
+from setwright.checks.threshold import threshold
 from setwright.dose.resolved import ResolvedWeek
 from setwright.model.units import plain_number
 
@@ -17,6 +20,27 @@ ID = "taper-outside-range"
 SEVERITY = "warning"
 SOURCE = "Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365; Wang Z et al., PLoS ONE 2023;18:e0282838."
 LEAST_CUT_PERCENT, MOST_CUT_PERCENT = 41, 60
+LEAST: Final = threshold(ID, "least", "%", LEAST_CUT_PERCENT, (10, 90), "the least that a taper takes off the sets")
+MOST: Final = threshold(ID, "most", "%", MOST_CUT_PERCENT, (10, 90), "the most that a taper takes off the sets")
+THRESHOLDS = (LEAST, MOST)
+
+_TWO_PHASES = """
+phases:
+  - {name: Full, aim: To build., weeks: 3, sessions: {monday: legs}}
+  - {name: Taper, aim: To be fresh., weeks: 1, sessions: {monday: legs}, taper: {sets: [%s]}}
+"""
+BAD: Example = {"plans/spring": _TWO_PHASES % "80 %"}
+GOOD: Example = {
+    "plans/spring": _TWO_PHASES % "50 %",
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 4                                           # four sets to two: 50 % fewer
+    exercises:
+      - {exercise: goblet-squat, reps: 8}
+      - {exercise: step-down, reps: 8}
+""",
+}
 
 
 def cut_percent(before: int, now: int) -> Fraction:
@@ -36,6 +60,7 @@ def sets_in(week: ResolvedWeek) -> int:
 
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each taper out of range."""
+    least_cut, most_cut = subject.value(LEAST), subject.value(MOST)
     for plan in subject.plans:
         for index, phase in enumerate(plan.plan.phases):
             taper = [w for w in plan.weeks if w.phase == index and w.remains.kind == "taper"]
@@ -44,11 +69,11 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 continue
             before, least = sets_in(full[-1]), min(map(sets_in, taper))
             cut = cut_percent(before, least)
-            if not in_range(cut):
+            if not least_cut <= cut <= most_cut:
                 yield Doubt(
                     subject.at(f"plans/{plan.ident}.yml", "phases", index, "taper", key=True),
                     f"the taper goes from {before} sets a week to {least}: {plain_number(cut, 1)} % fewer",
-                    f"{LEAST_CUT_PERCENT} to {MOST_CUT_PERCENT} % fewer are in range; sets are whole numbers, "
+                    f"{plain_number(least_cut)} to {MOST.said(most_cut)} fewer are in range; sets are whole numbers, "
                     "so try another percentage",
                     plan.plan.accept,
                 )

@@ -7,11 +7,15 @@ Why it matters: these are what a coach would say beside the member. A page witho
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 
 ID = "missing-teaching-point"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {"exercises/step-down": "cautions: []"}
+GOOD: Example = {"exercises/step-down": "cautions: [Ask a physiotherapist first if a knee hurts.]"}
 _WANTED = {
     "breathing": "when to breathe",
     "feel": "where the work should be felt",

@@ -7,12 +7,16 @@ Why it matters: what does not fit gets left out by the member, and it is seldom 
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 from setwright.dose.words import seconds
 
 ID = "over-time-budget"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {"sessions/legs": "time_budget: 10 min"}
+GOOD: Example = {"sessions/legs": "time_budget: 30 min"}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
@@ -27,7 +31,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
         written = subject.programme.sessions[ident]
         warm_up_s = min((subject.programme.routines[r].takes for r in written.warm_up), default=0)
         if written.time_budget is not None and middle_s + warm_up_s > written.time_budget:
-            over = seconds(60 * ((middle_s + warm_up_s) // 60))
+            over = seconds(60 * -(-(middle_s + warm_up_s) // 60))
             yield Doubt(
                 subject.at(f"sessions/{ident}.yml", "time_budget"),
                 f"about {over} with the shortest warm-up, in week {week} of {plan_ident}",

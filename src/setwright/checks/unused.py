@@ -8,11 +8,22 @@ Why it matters: it is often a misspelt or forgotten id, and members never see it
 
 from collections.abc import Iterator
 
+from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 
 ID = "unused-thing"
 SEVERITY = "warning"
 SOURCE = COMMON
+
+BAD: Example = {
+    "exercises/heel-raise": """
+name: Heel raise                    # but no session, routine or variation names it
+"""
+}
+GOOD: Example = {
+    "exercises/heel-raise": "name: Heel raise",
+    "exercises/step-down": "easier: [heel-raise]",
+}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

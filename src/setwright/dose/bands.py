@@ -82,9 +82,8 @@ def load_bands(
 def _turning_points(percent: Fraction, owned_kg: Sequence[Fraction], limit: Limit) -> set[Fraction]:
     """Return every body weight at which the choice can change."""
     loads: set[Fraction] = set()
-    for i, weight in enumerate(owned_kg):
-        # Under a limit any two weights may be neighbours, not only the next in the rack.
-        loads.update((weight + heavier) / 2 for heavier in owned_kg[i + 1 :])
+    loads.update((lighter + heavier) / 2 for lighter, heavier in pairwise(owned_kg))
+    for weight in owned_kg:
         loads.update((weight / (1 + NEAR_SHARE), weight / (1 - NEAR_SHARE), weight - NEAR_KG, weight + NEAR_KG))
     points = {load * 100 / percent for load in loads}
     if limit.percent:

@@ -31,8 +31,11 @@ def own_changes(before: Dose, now: Dose) -> tuple[str, ...]:
     if now.amount != before.amount:
         words.append(_amount(before, now))
     words.extend(_load(before.load, now.load))
-    if now.tempo != before.tempo and now.tempo is not None:
-        words.append(f"tempo {now.tempo}" + (f" instead of {before.tempo}" if before.tempo else ""))
+    if now.tempo != before.tempo:
+        words.append(
+            (f"tempo {now.tempo}" if now.tempo else "no set tempo")
+            + (f" instead of {before.tempo}" if before.tempo else "")
+        )
     return tuple(words)
 
 

@@ -14,7 +14,7 @@ from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
-from setwright.model.progress import Climb, Progress
+from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
 from setwright.model.units import plain_number
 
@@ -76,7 +76,8 @@ def _from_start(
         if session.remains.kind != "normal":
             what = "lighter week" if session.remains.kind == "lighter" else "taper week"
             count = f"This is a {what}, so the progression stands where it was: {dose_in_words(now, rounds)}."
-        yield Step(count, "trained-weeks")
+        rest = f" Rest: {seconds(now.rest_s)}." if _rest_climb(block, written) else ""
+        yield Step(count + rest, "trained-weeks")
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
         yield from _lightened(session, rounds, now.sets, lighter.sets)
@@ -112,11 +113,12 @@ def _lightened(session: ResolvedSession, rounds: bool, before: int, after: int) 
 
 
 def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
+    progress = written.progress or Progress()
     for key in ("sets", "rounds"):
         climb = getattr(block.progress, key, None)
-        if climb is not None:
+        # An exercise's own sets, or its own progression of them, go before the block's.
+        if climb is not None and written.sets is None and progress.sets is None:
             yield Step(_climb(key.capitalize(), climb, str), _rule(climb))
-    progress = written.progress or Progress()
     then = progress.then.load if progress.then else None
     for key in ("sets", *MEASURES):
         climb = getattr(progress, key)
@@ -124,17 +126,27 @@ def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
             continue
         said = _climb(key.capitalize(), climb, _writer(key))
         if then is not None and climb.add is not None:
-            said = f"{said[:-1]}; then the load rises by {then.add} (to {then.up_to} at most) and {key} start again."
-            yield Step(said, "double")
+            yield Step(f"{said[:-1]}; then {_then(then)}, and {key} start again.", "double")
         else:
             yield Step(said, _rule(climb))
-    for climb in (block.progress.rest if block.progress else None, progress.rest):
-        if climb is not None:
-            yield Step(_climb("Rest", climb, seconds), _rule(climb))
+    if (climb := _rest_climb(block, written)) is not None:
+        yield Step(_climb("Rest", climb, seconds), _rule(climb))
     if progress.load is not None:
         yield Step(_climb("Load", progress.load, str), _rule(progress.load))
     if progress.tempo is not None:
         yield Step(f"Tempo by trained week: {', '.join(map(str, progress.tempo.weeks))}, then it stays.", "listed")
+
+
+def _rest_climb(block: Block, written: Prescription) -> Climb[int] | None:
+    own = written.progress.rest if written.progress else None
+    of_block = block.progress.rest if block.progress and written.rest is None else None
+    return own or of_block
+
+
+def _then(climb: LoadClimb) -> str:
+    if climb.add is not None:
+        return f"the load rises by {climb.add} (to {climb.up_to} at most)"
+    return f"the load falls by {climb.take} (to {climb.down_to} at least)"
 
 
 def _rule(climb: Climb[Any]) -> str:
@@ -224,7 +236,7 @@ def _chosen(choice: Choice, kit: str | None) -> str:
         case "limit":
             return f"Take {weight} kg: the physiotherapist's limit rules out the next one."
         case "lighter":
-            return f"Take {weight} kg, the heaviest there is: lighter than planned."
+            return f"Take {weight} kg, lighter than planned: everything heavier is too heavy or not owned."
     return f"Take {weight} kg, the nearest one (on a tie, the lighter)."
 
 

@@ -1,5 +1,6 @@
 """Which of the weights that a club owns stands for a prescribed load."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -11,8 +12,8 @@ NEAR_KG: Final = Fraction(1)
 steps of kettlebells stay inside it, and a first weight twice as heavy as prescribed does not."""
 
 Fit = Literal["near", "limit", "lighter", "none-light-enough", "over-limit"]
-"""How a choice meets the prescription: near it; kept lighter by the limit; lighter since nothing heavier is owned;
-nothing chosen since all are clearly heavier; nothing chosen since all are beyond the limit."""
+"""How a choice meets the prescription: near it; kept lighter by the limit; lighter since everything heavier is clearly
+too heavy or not owned; nothing chosen since all are clearly heavier; nothing chosen since all are beyond the limit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,19 +30,24 @@ def share_kg(percent: Fraction, of_kg: Fraction) -> Fraction:
 
 
 def nearest(exact_kg: Fraction, owned_kg: Sequence[Fraction]) -> Fraction:
-    """Return the owned weight nearest to a load; the lighter one of two equally near."""
-    return min(owned_kg, key=lambda weight: (abs(weight - exact_kg), weight))
+    """Return the owned weight nearest to a load, of weights lightest first; the lighter one of two equally near."""
+    above = bisect_left(owned_kg, exact_kg)
+    return min(owned_kg[max(0, above - 1) : above + 1], key=lambda weight: abs(weight - exact_kg))
 
 
 def is_near(exact_kg: Fraction, weight_kg: Fraction) -> bool:
     """Say whether a weight stands for a load without a remark."""
-    return abs(weight_kg - exact_kg) <= max(NEAR_KG, NEAR_SHARE * exact_kg)
+    return abs(weight_kg - exact_kg) <= _near_kg(exact_kg)
+
+
+def _near_kg(exact_kg: Fraction) -> Fraction:
+    return max(NEAR_KG, NEAR_SHARE * exact_kg)
 
 
 def choose_weight(exact_kg: Fraction, owned_kg: Sequence[Fraction], limit_kg: Fraction | None = None) -> Choice:
     """Choose the owned weight for a load.
 
-    The nearest, the lighter one on a tie, never one above the limit, and never one that is clearly heavier than
+    The nearest, the lighter one on a tie, among those that are neither above the limit nor clearly heavier than
     prescribed: too light costs a training effect, too heavy may cost an injury.
 
     Args:
@@ -49,12 +55,13 @@ def choose_weight(exact_kg: Fraction, owned_kg: Sequence[Fraction], limit_kg: Fr
         owned_kg: the owned weights in kg, lightest first, at least one.
         limit_kg: the heaviest weight allowed, if any.
     """
-    allowed = [weight for weight in owned_kg if limit_kg is None or weight <= limit_kg]
+    allowed = owned_kg if limit_kg is None else owned_kg[: bisect_right(owned_kg, limit_kg)]
     if not allowed:
         return Choice(None, "over-limit")
-    weight = nearest(exact_kg, allowed)
-    if not is_near(exact_kg, weight) and weight > exact_kg:
+    light_enough = owned_kg[: bisect_right(owned_kg, exact_kg + _near_kg(exact_kg))]
+    if not light_enough:
         return Choice(None, "none-light-enough")
-    if weight != nearest(exact_kg, owned_kg):
+    weight = nearest(exact_kg, min(allowed, light_enough, key=len))
+    if weight != nearest(exact_kg, light_enough):
         return Choice(weight, "limit")
     return Choice(weight, "near" if is_near(exact_kg, weight) else "lighter")

@@ -73,7 +73,7 @@ class _PlanResolver:
             if left_out is not None:
                 skipped.append(Skipped(day, on, ident, left_out))
                 continue
-            doses = [c for c in changes if c.doses and (c.day == written_day or c.session == ident)]
+            doses = [c for c in changes if c.doses and _means(c, written_day, ident)]
             sessions.append(self.session(number, day, on, ident, remains, doses, reasons))
         if remains.kind == "normal":
             for ident in {session.session for session in sessions}:
@@ -215,9 +215,10 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     tempo = written.tempo or exercise.tempo
     if progress.tempo is not None:
         tempo = progress.tempo.weeks[min(trained, len(progress.tempo.weeks) - 1)]
-    rest_s = block_rest_s
-    if written.rest is not None:
-        rest_s = value_at(written.rest, progress.rest, trained)
+    rest_s = written.rest if written.rest is not None else block_rest_s
+    if progress.rest is not None:
+        first_s = written.rest if written.rest is not None else rest_at(block, 0)
+        rest_s = value_at(first_s, progress.rest, trained)
     return Dose(
         sets=_sets(block, written, progress, trained),
         measure=measure,
@@ -272,7 +273,7 @@ def _moved(day: Weekday, ident: str, changes: list[Change]) -> tuple[Weekday, st
     reasons: list[str] = []
     written_day = day
     for change in changes:
-        if change.day != written_day and not (change.skip and change.session == ident):
+        if not _means(change, written_day, ident):
             continue
         if change.skip:
             return day, ident, reasons, change.why
@@ -283,6 +284,11 @@ def _moved(day: Weekday, ident: str, changes: list[Change]) -> tuple[Weekday, st
             ident = change.do_instead
             reasons.append(change.why)
     return day, ident, reasons, None
+
+
+def _means(change: Change, day: Weekday, ident: str) -> bool:
+    """Say whether a change is about that day's session; where it names both day and session, both must fit."""
+    return change.day in (None, day) and change.session in (None, ident)
 
 
 def _date_of(day: Weekday, week_starts: date) -> date:
@@ -331,7 +337,9 @@ class _Bands:
         if kit is None or not isinstance(load, Weight):
             return None
         owned = self.club.weights_kg(kit, load.per_hand)
-        return choose_weight(load.kg, owned, limit_of(exercise, load.per_hand).kg) if owned else None
+        # A limit as a share of body weight must hold for the lightest member too.
+        limit_kg = limit_of(exercise, load.per_hand).at(self.club.body_weight.from_)
+        return choose_weight(load.kg, owned, limit_kg) if owned else None
 
 
 def limit_of(exercise: Exercise, per_hand: bool) -> Limit:

@@ -72,7 +72,7 @@ RULES: Final[dict[str, Rule]] = {
         "The weight to take",
         "The weight nearest to the load among those that the club owns; on a tie the lighter; never one above the "
         "physiotherapist's limit. Nothing more than a quarter (and more than 1 kg) heavier than the load is ever "
-        "offered. Weigh yourself in whole kilograms, rounded down.",
+        "offered: a lighter one is, where there is one. Weigh yourself in whole kilograms, rounded down.",
         COMMON,
     ),
     "one-rep-max-share": Rule(
@@ -90,13 +90,14 @@ RULES: Final[dict[str, Rule]] = {
     "tempo": Rule(
         "Tempo",
         "Four numbers: seconds of lowering, pause, lifting, pause. X means as fast as control allows and counts as one "
-        "second of time here. Where nothing is written, 2 s down and 2 s up.",
+        "second of time here. Where nothing is written, 2 s down and 2 s up, or a second less or more in all.",
         "Order as in Wilk M et al., Sports Med 2021;51:1629-1650; the usual tempo is common practice, no source.",
     ),
     "session-time": Rule(
         "Session time",
         "Repetitions × tempo × sides × sets, plus holds, rests and change-overs; three sets have two rests. The slow "
-        "end allows a quarter more for each repetition and ten seconds more for every pause.",
+        "end allows a quarter more for each repetition and ten seconds more for every pause. The quick end is what is "
+        "written; for repetitions without a tempo, a quarter less.",
         COMMON,
     ),
     "load-step": Rule(

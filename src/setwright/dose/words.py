@@ -4,6 +4,8 @@ from fractions import Fraction
 
 from setwright.dose.dose import Dose
 from setwright.dose.timing import TimeRange
+from setwright.model.exercise import Exercise
+from setwright.model.routine import RoutinePart
 from setwright.model.units import plain_number
 
 
@@ -51,3 +53,16 @@ def dose_in_words(dose: Dose, rounds: bool = False) -> str:
     if dose.tempo is not None:
         parts.append(f"tempo {dose.tempo}")
     return ", ".join(parts)
+
+
+def part_amount(part: RoutinePart, exercise: Exercise | None = None) -> str:
+    """Return how much of a warm-up's or cool-down's step: 8 reps each side, 30 s hold, 1 min, 20 m."""
+    if part.reps:
+        said = f"{part.reps} {'rep' if part.reps == 1 else 'reps'}"
+    elif part.hold:
+        said = f"{seconds(part.hold)} hold"
+    elif part.work:
+        said = seconds(part.work)
+    else:
+        said = f"{plain_number(Fraction(part.distance or 0) / 100)} m"
+    return said + (" each side" if exercise and exercise.sides == "one at a time" else "")

@@ -5,9 +5,10 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Annotated, Any, Literal, Self
 
-from pydantic import AfterValidator, Discriminator, Field, Tag, model_validator
+from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from setwright.model.base import CoachModel, refuse
+from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Flag, Length, Mass
 
@@ -74,14 +75,23 @@ class Barbell(CoachModel):
 
 
 def _kind_of_kit(value: Any) -> str:
+    """Return what a coach evidently meant: one unit is enough to tell the whole list."""
     if isinstance(value, dict):
         return "barbell" if "bar" in value else "weights" if "weights" in value else "steps"
     if isinstance(value, list):
-        first = str(value[0]) if value else ""
-        if any(first.rstrip().endswith(unit) for unit in ("kg", "lb")):
+        texts = [item.strip() for item in value if isinstance(item, str)]
+        if any(text.endswith(("kg", "lb")) for text in texts):
             return "masses"
-        return "lengths" if any(c.isdigit() for c in first) else "names"
+        return "lengths" if any(text[:1].isdigit() for text in texts) else "names"
     return "count"
+
+
+def _with_units(value: Any) -> Any:
+    """Refuse a list of bare numbers once, not once a number."""
+    if isinstance(value, list) and value and all(isinstance(item, str) and item.strip().isdigit() for item in value):
+        hint = f"{value[0]} of what? write '{value[0]} kg', or '{value[0]} cm'"
+        refuse("not-a-weight", "these numbers have no unit", hint)
+    return value
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +121,7 @@ KitEntry = Annotated[
     | Annotated[Barbell, Tag("‹barbell›")]
     | Annotated[Count, Tag("‹count›")],
     Discriminator(lambda v: f"‹{_kind_of_kit(v)}›"),
+    BeforeValidator(_with_units),
 ]
 """Kit: weights, sizes, names, or how many of it."""
 
@@ -136,6 +147,7 @@ class Club(CoachModel):
     unreviewed_exercises: Literal["notice", "stop publishing"] = Field(
         default="notice", description="What happens to exercises that no physiotherapist has signed off."
     )
+    checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
         """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""

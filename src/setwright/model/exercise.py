@@ -1,15 +1,17 @@
 """An exercise: everything about a movement that does not change from week to week."""
 
+import re
 from typing import Any
 
 from pydantic import ConfigDict, Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
+from setwright.model.figure import Figure
 from setwright.model.load import BodyWeightShare, LoadField, Weight
 from setwright.model.tempo import TempoField
 from setwright.model.text import ID_PATTERN, Id, Name, Prose
-from setwright.model.units import Count, Duration, Percent
+from setwright.model.units import Count, Percent, WorkTime, shown
 from setwright.model.vocabulary import Pattern, Region, Sides
 
 
@@ -45,7 +47,12 @@ class Variation(CoachModel):
     @model_validator(mode="before")
     @classmethod
     def _id_alone(cls, value: Any) -> Any:
-        return {"exercise": value} if isinstance(value, str) else value
+        if not isinstance(value, str):
+            return value
+        if not re.fullmatch(ID_PATTERN, value.strip()):
+            hint = "write an exercise's id, or words as {how: ...}"
+            refuse("not-an-id", f"{shown(value)} is not an exercise's id", hint)
+        return {"exercise": value}
 
     @model_validator(mode="after")
     def _says_something(self) -> "Variation":
@@ -66,9 +73,13 @@ class Limits(CoachModel):
 
     load: LoadField | None = Field(default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'.")
     reps: Count | None = Field(default=None, description="Most repetitions of a set.")
-    hold: Duration | None = Field(default=None, description="Longest hold.")
+    hold: WorkTime | None = Field(default=None, description="Longest hold.")
     weekly_sets: Count | None = Field(default=None, description="Most sets in a week.")
     weekly_step: Percent | None = Field(default=None, description="Largest step of the load in a week.")
+    earliest_phase: Count | None = Field(
+        default=None, description="Not before this phase of a plan: 2 is the second phase."
+    )
+    not_for: list[Prose] = Field(default=[], max_length=8, description="Who should leave this exercise out.")
 
     @model_validator(mode="after")
     def _load_is_a_weight(self) -> "Limits":
@@ -105,6 +116,7 @@ class Exercise(CoachModel):
     at_home: AtHome | None = Field(default=None, description="What to use instead of the club's kit.")
     cautions: list[Prose] = Field(default=[], max_length=8, description="Who should take care, and how.")
     stop_if: list[Prose] = Field(default=[], max_length=8, description="Signs to stop, added to the club's own list.")
+    figure: Figure | None = Field(default=None, description="The picture: poses to draw and to move between.")
     limits: Limits | None = Field(default=None, description="What the physiotherapist allows at most.")
     sources: list[Id] = Field(default=[], description="Ids from references.yml.")
     accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")

@@ -19,7 +19,7 @@ from typing import Annotated, Any, Literal
 from pydantic import PlainValidator, WithJsonSchema
 
 from setwright.model.base import refuse
-from setwright.model.units import KG_PER_LB, as_text, parse_mass_kg, plain_number, shown
+from setwright.model.units import KG_PER_LB, as_text, of_what, parse_mass_kg, plain_number, shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,10 +88,10 @@ class Band:
 
 Load = BodyWeightShare | OneRepMaxShare | Weight | Effort | Reserve | Band
 
-_SHARE = re.compile(r"(?P<n>\d{1,3}(?:\.\d{1,3})?)\s*%\s*(?P<of>body ?weight|1RM)?(?P<hand>\s+per hand)?")
-_WEIGHT = re.compile(r"(?P<mass>\d{1,4}(?:\.\d{1,4})?\s*(?P<unit>kg|lb))(?P<hand>\s+per hand)?")
-_EFFORT = re.compile(r"RPE\s*(?P<n>\d{1,2}(?:\.\d)?)")
-_RESERVE = re.compile(r"(?P<n>\d{1,2})\s+reps? in reserve")
+_SHARE = re.compile(r"(?P<n>[0-9]{1,3}(?:\.[0-9]{1,3})?)\s*%\s*(?P<of>body ?weight|1RM)?(?P<hand>\s+per hand)?")
+_WEIGHT = re.compile(r"(?P<mass>[0-9]{1,4}(?:\.[0-9]{1,4})?\s*(?P<unit>kg|lb))(?P<hand>\s+per hand)?")
+_EFFORT = re.compile(r"RPE\s*(?P<n>[0-9]{1,2}(?:\.[0-9])?)")
+_RESERVE = re.compile(r"(?P<n>[0-9]{1,2})\s+reps? in reserve")
 _BAND = re.compile(r"(?P<name>[a-z][a-z -]{0,30})\s+band")
 _HINT = (
     "write '15 % bodyweight', '5 % bodyweight per hand', '70 % 1RM', '12 kg', '12 kg per hand', 'RPE 7', "
@@ -118,8 +118,7 @@ def parse_load(value: Any) -> Load:
         return Reserve(int(match["n"]))
     if match := _BAND.fullmatch(text):
         return Band(match["name"])
-    hint = f"{text} of what? write '{text} kg'" if re.fullmatch(r"\d+(\.\d+)?", text) else _HINT
-    refuse("not-a-load", f"{shown(text)} is not a load", hint)
+    refuse("not-a-load", f"{shown(text)} is not a load", of_what(text, "kg", "% bodyweight") or _HINT)
 
 
 def magnitude(load: Load) -> Fraction:

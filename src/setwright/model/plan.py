@@ -12,21 +12,24 @@ from setwright.model.load import LoadField
 from setwright.model.prescription import MEASURES
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Duration, Flag, Length, Percent, shown
+from setwright.model.units import Count, Duration, Flag, Length, Percent, WorkTime, shown
 from setwright.model.vocabulary import Weekday
 
 
 def parse_day(value: Any) -> date:
-    """Return a calendar day from year-month-day (ISO 8601)."""
+    """Return a calendar day from year-month-day (ISO 8601), of the years 1900 to 2200."""
     if isinstance(value, date):
         return value
     text, hint = str(value).strip(), "write year-month-day, such as 2027-07-05"
-    if not re.fullmatch(r"\d{4}-\d{2}-\d{2}", text):
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
         refuse("not-a-date", f"{shown(text)} is not a date", hint)
     try:
-        return date.fromisoformat(text)
+        day = date.fromisoformat(text)
     except ValueError:
         refuse("not-a-date", f"{shown(text)} is not in the calendar", hint)
+    if not 1900 <= day.year <= 2200:
+        refuse("not-a-date", f"{shown(text)} is in another age", "check the year")
+    return day
 
 
 Day = Annotated[date, PlainValidator(lambda v: parse_day(v)), WithJsonSchema({"type": "string", "format": "date"})]
@@ -135,8 +138,8 @@ class Change(CoachModel):
     exercise: Id | None = Field(default=None, description="The exercise whose dose changes.")
     sets: Count | None = Field(default=None, description="Sets or rounds in that week.")
     reps: Count | None = Field(default=None, description="Reps in that week.")
-    hold: Duration | None = Field(default=None, description="Hold in that week.")
-    work: Duration | None = Field(default=None, description="Work time in that week.")
+    hold: WorkTime | None = Field(default=None, description="Hold in that week.")
+    work: WorkTime | None = Field(default=None, description="Work time in that week.")
     distance: Length | None = Field(default=None, description="Distance in that week.")
     load: LoadField | None = Field(default=None, description="Load in that week.")
     tempo: TempoField | None = Field(default=None, description="Tempo in that week.")

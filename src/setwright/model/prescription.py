@@ -21,7 +21,7 @@ from setwright.model.load import (
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration, Length
+from setwright.model.units import Count, Duration, Length, WorkTime
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -35,8 +35,8 @@ class Prescription(CoachModel):
     reps: Count | None = Field(
         default=None, description="Repetitions; a side, where the exercise is one side at a time."
     )
-    hold: Duration | None = Field(default=None, description="Time to hold still; a side, likewise.")
-    work: Duration | None = Field(default=None, description="Time to keep moving; a side, likewise.")
+    hold: WorkTime | None = Field(default=None, description="Time to hold still; a side, likewise.")
+    work: WorkTime | None = Field(default=None, description="Time to keep moving; a side, likewise.")
     distance: Length | None = Field(default=None, description="Distance to cover.")
     load: LoadField | None = Field(default=None, description="How heavy; left out, the body alone.")
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
@@ -79,7 +79,7 @@ class Prescription(CoachModel):
         return self
 
 
-def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str, ...]) -> None:
+def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str | int, ...]) -> None:
     """Refuse a step or an end that is not in the load's own unit."""
     if load is None:
         if climb.weeks is None:
@@ -133,14 +133,14 @@ def _stays_on_course(written: Prescription, progress: Progress) -> None:
             refuse_off_course(start, climb, ("progress", key))
 
 
-def refuse_off_course(start: Any, climb: Climb[Any], where: tuple[str, ...]) -> None:
+def refuse_off_course(start: Any, climb: Climb[Any], where: tuple[str | int, ...]) -> None:
     """Refuse a climb whose start lies beyond its end, and a list that starts elsewhere."""
     refuse_passed_end(start, climb.up_to, climb.down_to, where)
     if climb.weeks is not None:
         refuse_other_start(start, climb.weeks, where)
 
 
-def refuse_passed_end(start: Any, up_to: Any, down_to: Any, where: tuple[str, ...]) -> None:
+def refuse_passed_end(start: Any, up_to: Any, down_to: Any, where: tuple[str | int, ...]) -> None:
     """Refuse an end that the start has already passed."""
     if up_to is not None and start > up_to:
         refuse("progress-past-its-end", "the start is already above 'up_to'", "raise 'up_to'", at=(*where, "up_to"))
@@ -148,7 +148,7 @@ def refuse_passed_end(start: Any, up_to: Any, down_to: Any, where: tuple[str, ..
         refuse("progress-past-its-end", "the start is already below 'down_to'", "lower it", at=(*where, "down_to"))
 
 
-def refuse_other_start(start: object, weeks: Sequence[object], where: tuple[str, ...]) -> None:
+def refuse_other_start(start: object, weeks: Sequence[object], where: tuple[str | int, ...]) -> None:
     """Refuse a list of weeks whose first entry is not the first dose: one of the two must be a slip."""
     if weeks[0] != start:
         refuse(

@@ -8,6 +8,7 @@ from setwright.model.plan import Plan
 from setwright.model.reference import Reference
 from setwright.model.routine import Routine
 from setwright.model.session import Session
+from setwright.model.sign_off import SignOff
 
 
 @dataclass(frozen=True)
@@ -20,3 +21,4 @@ class Programme:
     exercises: dict[str, Exercise] = field(default_factory=dict)
     routines: dict[str, Routine] = field(default_factory=dict)
     references: dict[str, Reference] = field(default_factory=dict)
+    sign_offs: tuple[SignOff, ...] = ()

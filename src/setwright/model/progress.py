@@ -3,14 +3,14 @@
 A progression counts the weeks in which its session is really trained. Every climb names where it stops.
 """
 
-from typing import Generic, Self, TypeVar
+from typing import Any, Generic, Self, TypeVar
 
 from pydantic import Field, model_validator
 
 from setwright.model.base import CoachModel, refuse
-from setwright.model.load import LoadField
+from setwright.model.load import Band, Load, LoadField, magnitude
 from setwright.model.tempo import TempoField
-from setwright.model.units import Count, Duration, Length, Weeks
+from setwright.model.units import Count, Duration, Length, Weeks, WorkTime
 
 T = TypeVar("T")
 
@@ -33,6 +33,8 @@ class Climb(CoachModel, Generic[T]):
         if len(given) != 1:
             said = f"both '{given[0]}' and '{given[1]}'" if given else "neither 'add', 'take' nor 'weeks'"
             refuse("progress-unclear", f"this progression has {said}", "write just one of add, take and weeks")
+        if _is_nothing(self.add) or _is_nothing(self.take):
+            refuse("progress-unclear", "this step is nothing at all", "write how much it is", at=(given[0],))
         if self.add is not None and self.up_to is None:
             refuse("progress-without-end", "this climb names no end", "add where it stops, such as 'up_to: 12'")
         if self.take is not None and self.down_to is None:
@@ -44,9 +46,25 @@ class Climb(CoachModel, Generic[T]):
         return self
 
 
-CountClimb = Climb[Count]
-TimeClimb = Climb[Duration]
-DistanceClimb = Climb[Length]
+def _is_nothing(step: Any) -> bool:
+    """Say whether a step is zero, such as 0 s or RPE 0."""
+    return step == 0 or (isinstance(step, Load) and not isinstance(step, Band) and magnitude(step) == 0)
+
+
+class CountClimb(Climb[Count]):
+    """Sets, rounds or reps that grow."""
+
+
+class TimeClimb(Climb[WorkTime]):
+    """A time to hold or to work that grows: '5 s'."""
+
+
+class RestClimb(Climb[Duration]):
+    """A rest that shrinks, down to none at all."""
+
+
+class DistanceClimb(Climb[Length]):
+    """A distance that grows: '5 m'."""
 
 
 class LoadClimb(Climb[LoadField]):
@@ -62,6 +80,13 @@ class Then(CoachModel):
     def _steps(self) -> Self:
         if self.load.weeks is not None:
             refuse("progress-unclear", "'then' grows by steps, not by a list", "write 'add' and 'up_to'", at=("load",))
+        if self.load.every != 1:
+            refuse(
+                "progress-unclear",
+                "the load after 'then' rises whenever the climb beside it has reached its end",
+                "leave out 'every' here",
+                at=("load", "every"),
+            )
         return self
 
 
@@ -80,7 +105,7 @@ class Progress(CoachModel):
     work: TimeClimb | None = Field(default=None, description="Seconds of work.")
     distance: DistanceClimb | None = Field(default=None, description="Distance covered.")
     load: LoadClimb | None = Field(default=None, description="How heavy.")
-    rest: TimeClimb | None = Field(default=None, description="Rest between sets (straight sets only).")
+    rest: RestClimb | None = Field(default=None, description="Rest between sets (straight sets only).")
     tempo: TempoList | None = Field(default=None, description="Pace of a repetition, week by week.")
     then: Then | None = Field(default=None, description="What grows when the climb beside it has reached its end.")
 
@@ -106,4 +131,4 @@ class BlockProgress(CoachModel):
 
     sets: CountClimb | None = Field(default=None, description="Sets of every exercise (straight sets only).")
     rounds: CountClimb | None = Field(default=None, description="Rounds of a superset or circuit.")
-    rest: TimeClimb | None = Field(default=None, description="Rest after a set or a round.")
+    rest: RestClimb | None = Field(default=None, description="Rest after a set or a round.")

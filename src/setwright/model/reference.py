@@ -13,7 +13,7 @@ from setwright.model.units import shown
 def parse_doi(value: Any) -> str:
     """Return a digital object identifier (ISO 26324), without an address in front."""
     text = str(value).strip()
-    if not re.fullmatch(r"10\.\d{4,9}/[A-Za-z0-9._;()/:-]+", text):
+    if not re.fullmatch(r"10\.[0-9]{4,9}/[A-Za-z0-9._;()/:-]+", text):
         refuse("not-a-doi", f"{shown(text)} is not a DOI", "write it as it is printed, such as 10.1000/182")
     return text
 
@@ -21,7 +21,7 @@ def parse_doi(value: Any) -> str:
 def parse_year(value: Any) -> int:
     """Return a year from 1800 to 2200."""
     text = str(value).strip()
-    if not re.fullmatch(r"\d{4}", text) or not 1800 <= int(text) <= 2200:
+    if not re.fullmatch(r"[0-9]{4}", text) or not 1800 <= int(text) <= 2200:
         refuse("not-a-year", f"{shown(text)} is not a year", "write four digits, such as 2018")
     return int(text)
 

@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 from setwright.model.base import CoachModel, refuse
 from setwright.model.prescription import MEASURES
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Duration, Length
+from setwright.model.units import Count, Length, WorkTime
 
 
 class RoutinePart(CoachModel):
@@ -16,8 +16,8 @@ class RoutinePart(CoachModel):
     exercise: Id | None = Field(default=None, description="Id of an exercise.")
     do: Prose | None = Field(default=None, description="A step in words, where no exercise page is needed.")
     reps: Count | None = Field(default=None, description="Repetitions; a side, where it is one side at a time.")
-    hold: Duration | None = Field(default=None, description="Time to hold still.")
-    work: Duration | None = Field(default=None, description="Time to keep moving.")
+    hold: WorkTime | None = Field(default=None, description="Time to hold still.")
+    work: WorkTime | None = Field(default=None, description="Time to keep moving.")
     distance: Length | None = Field(default=None, description="Distance to cover.")
     note: Prose | None = Field(default=None, description="What matters here.")
 
@@ -36,7 +36,7 @@ class Routine(CoachModel):
     name: Name = Field(description="The routine's name.")
     kind: Literal["warm-up", "cool-down"] = Field(description="When it is done.")
     why: Prose = Field(description="What it is for, and whom it suits.")
-    takes: Duration = Field(description="How long it takes.")
+    takes: WorkTime = Field(description="How long it takes.")
     when: Prose | None = Field(default=None, description="For a cool-down: straight away, or in the evening.")
     rounds: Count = Field(default=1, description="How often to go through it.")
     exercises: list[RoutinePart] = Field(min_length=1, max_length=20, description="What to do, in order.")

@@ -9,7 +9,7 @@ from setwright.model.base import CoachModel, refuse
 from setwright.model.prescription import Prescription, refuse_off_course
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Duration
+from setwright.model.units import Count, Duration, WorkTime
 
 BlockKind = Literal["straight", "superset", "circuit"]
 
@@ -48,6 +48,11 @@ class Block(CoachModel):
                 )
             if climb is not None and start is not None:
                 refuse_off_course(start, climb, ("progress", key))
+        for index, written in enumerate(self.exercises):
+            for key in ("sets", "rest"):
+                climb = getattr(written.progress, key, None)
+                if climb is not None and getattr(written, key) is None and getattr(self, key) is not None:
+                    refuse_off_course(getattr(self, key), climb, ("exercises", index, "progress", key))
         return self
 
     def _straight(self) -> None:
@@ -82,7 +87,7 @@ class Session(CoachModel):
 
     name: Name = Field(description="The session's name.")
     aim: Prose = Field(description="What it is for, in a sentence.")
-    time_budget: Duration | None = Field(default=None, description="The longest it may take, warm-up included.")
+    time_budget: WorkTime | None = Field(default=None, description="The longest it may take, warm-up included.")
     effort: Count | None = Field(default=None, description="Effort that the whole session should feel like, 1 to 10.")
     warm_up: list[Id] = Field(default=[], max_length=6, description="Ids of warm-ups; the member picks one.")
     cool_down: list[Id] = Field(default=[], max_length=6, description="Ids of cool-downs; the member picks one.")

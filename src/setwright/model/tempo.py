@@ -16,7 +16,7 @@ from setwright.model.units import as_text, shown
 FAST_LIFT_S: Final = 1
 """What an ``X`` counts in a session's time. No published duration exists: a house rule, said on the page."""
 
-_PATTERN = re.compile(r"(\d{1,2})-(\d{1,2})-(\d{1,2}|X)-(\d{1,2})")
+_PATTERN = re.compile(r"([0-9]{1,2})-([0-9]{1,2})-([0-9]{1,2}|X)-([0-9]{1,2})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +46,8 @@ def parse_tempo(value: Any) -> Tempo:
     hint = "write four numbers with hyphens: lowering-pause-lifting-pause, such as 3-0-1-0"
     text = as_text(value, "not-a-tempo", "a tempo", hint)
     match = _PATTERN.fullmatch(text)
+    if not match and _PATTERN.fullmatch(text.upper()):
+        hint = f"write a capital X: {text.upper()}"
     if not match:
         refuse("not-a-tempo", f"{shown(text)} is not a tempo", hint)
     lowering, low, lifting, high = match.groups()

@@ -27,6 +27,7 @@ _SPAN = re.compile(
 )
 _WEB_LINK = re.compile(r"https://[A-Za-z0-9.-]+(:\d+)?(/[^\s\"'<>\\]*)?")
 _MAIL_LINK = re.compile(r"mailto:[^\s\"'<>\\]+@[A-Za-z0-9.-]+")
+_LINK_HINT: Final = "a link is [words](address); the address starts with https://, mailto: or exercise:"
 _EXERCISE_LINK = re.compile(rf"exercise:(?P<id>{ID_PATTERN})")
 
 
@@ -73,11 +74,14 @@ def parse_prose(value: Any) -> str:
             "write plain words; *this* gives emphasis and [this](https://...) a link",
         )
     for span in spans(text):
+        if span.kind != "link" and (at := span.text.find("](")) >= 0:
+            written = span.text[max(0, span.text.rfind("[", 0, at)) :]
+            refuse("link-not-allowed", f"this link cannot be read: {shown(written)}", _LINK_HINT)
         if span.kind == "link" and not is_allowed_target(span.target):
             refuse(
                 "link-not-allowed",
                 f"this link cannot be followed: {shown(span.target)}",
-                "a link starts with https://, mailto: or exercise: and holds no spaces",
+                _LINK_HINT,
             )
     return text
 
@@ -124,7 +128,7 @@ def parse_id(value: Any) -> str:
         refuse(
             "not-an-id",
             f"{shown(text)} is not an id",
-            "an id is a file's name without '.yml': small letters, digits and hyphens",
+            "an id is written in small letters, digits and hyphens, as a file's name is before '.yml'",
         )
     return text
 

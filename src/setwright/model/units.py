@@ -15,13 +15,13 @@ from setwright.model.base import refuse
 KG_PER_LB: Final = Fraction(45359237, 100000000)
 """The international pound, exactly (international yard and pound agreement, 1959)."""
 
-_NUMBER = r"\d{1,6}(?:\.\d{1,4})?"
+_NUMBER = r"[0-9]{1,6}(?:\.[0-9]{1,4})?"
 _DURATION = re.compile(rf"(?:(?P<h>{_NUMBER})\s*h)?\s*(?:(?P<min>{_NUMBER})\s*min)?\s*(?:(?P<s>{_NUMBER})\s*s)?")
 _MASS = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>kg|lb)")
 _LENGTH = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>cm|m|km)")
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%")
-_WEEKS = re.compile(r"(?P<number>\d{1,3})\s*weeks?")
-_COUNT = re.compile(r"\d{1,6}")
+_WEEKS = re.compile(r"(?P<number>[0-9]{1,3})\s*weeks?")
+_COUNT = re.compile(r"[0-9]{1,6}")
 _CM_PER: Final = {"cm": 1, "m": 100, "km": 100_000}
 
 LONGEST_S: Final = 6 * 3600
@@ -36,21 +36,29 @@ def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
 
 
 def shown(text: str) -> str:
-    """Quote what the coach wrote, shortened to fit a message."""
+    """Quote what the coach wrote on one line, shortened to fit a message."""
+    text = " ".join(text.split())
     return f"'{text}'" if len(text) <= 40 else f"'{text[:37]}...'"
+
+
+def of_what(text: str, *units: str) -> str:
+    """Return a hint for a number that lacks its unit, or that has a comma for its point; nothing otherwise."""
+    if re.fullmatch(_NUMBER, text):
+        ways = " or ".join(f"'{text} {unit}'" for unit in units)
+        return f"{text} of what? write {ways}"
+    pointed = re.sub(r"(?<=[0-9]),(?=[0-9])", ".", text)
+    return f"write a point, not a comma: '{pointed}'" if pointed != text and len(text) <= 40 else ""
 
 
 def parse_duration_s(value: Any) -> int:
     """Return whole seconds from a time such as ``30 s``, ``1 min 30 s`` or ``1 h``."""
-    hint = "write the unit too, such as '30 s' or '1 min 30 s'"
+    hint = "write it with h, min or s, such as '30 s' or '1 min 30 s'"
     text = as_text(value, "not-a-time", "a time", hint)
-    if clock := re.fullmatch(r"(\d+):(\d\d)", text):
+    if clock := re.fullmatch(r"([0-9]{1,6}):([0-9]{2})", text):
         hint = f"write it as '{int(clock[1])} min {int(clock[2])} s'"
-    elif _COUNT.fullmatch(text):
-        hint = f"{text} of what? write '{text} s' or '{text} min'"
     match = _DURATION.fullmatch(text)
     if not match or not any(match.groups()):
-        refuse("not-a-time", f"{shown(text)} is not a time", hint)
+        refuse("not-a-time", f"{shown(text)} is not a time", of_what(text, "s", "min") or hint)
     seconds = sum(Fraction(match[unit] or 0) * size for unit, size in (("h", 3600), ("min", 60), ("s", 1)))
     if seconds.denominator != 1:
         refuse("not-a-time", f"{shown(text)} is not a whole number of seconds", "round it to a second")
@@ -59,15 +67,21 @@ def parse_duration_s(value: Any) -> int:
     return int(seconds)
 
 
+def parse_work_s(value: Any) -> int:
+    """Return whole seconds of a time in which something is done: one second or more."""
+    seconds = parse_duration_s(value)
+    if seconds == 0:
+        refuse("not-a-time", "this takes some time, not 0 s", "write how long, such as '30 s'")
+    return seconds
+
+
 def parse_mass_kg(value: Any) -> Fraction:
     """Return kilograms, exactly, from ``12 kg`` or ``25 lb``."""
-    hint = "write the unit too, such as '12 kg' or '25 lb'"
+    hint = "write it with kg or lb, such as '12 kg' or '25 lb'"
     text = as_text(value, "not-a-weight", "a weight", hint)
-    if re.fullmatch(_NUMBER, text):
-        hint = f"{text} of what? write '{text} kg' or '{text} lb'"
     match = _MASS.fullmatch(text)
     if not match:
-        refuse("not-a-weight", f"{shown(text)} is not a weight", hint)
+        refuse("not-a-weight", f"{shown(text)} is not a weight", of_what(text, "kg", "lb") or hint)
     kilograms = Fraction(match["number"]) * (KG_PER_LB if match["unit"] == "lb" else 1)
     if not 0 < kilograms <= 1000:
         refuse("not-a-weight", f"{shown(text)} is outside 0 to 1000 kg", "check the number and the unit")
@@ -76,11 +90,11 @@ def parse_mass_kg(value: Any) -> Fraction:
 
 def parse_length_cm(value: Any) -> Fraction:
     """Return centimetres, exactly, from ``40 cm``, ``20 m`` or ``1 km``."""
-    hint = "write the unit too, such as '40 cm' or '20 m'"
+    hint = "write it with cm, m or km, such as '40 cm' or '20 m'"
     text = as_text(value, "not-a-length", "a length", hint)
     match = _LENGTH.fullmatch(text)
     if not match:
-        refuse("not-a-length", f"{shown(text)} is not a length", hint)
+        refuse("not-a-length", f"{shown(text)} is not a length", of_what(text, "cm", "m") or hint)
     length = Fraction(match["number"]) * _CM_PER[match["unit"]]
     if not 0 < length <= 100 * _CM_PER["km"]:
         refuse("not-a-length", f"{shown(text)} is outside 0 to 100 km", "check the number and the unit")
@@ -93,6 +107,9 @@ def parse_percent(value: Any) -> Fraction:
     text = as_text(value, "not-a-percentage", "a percentage", hint)
     match = _PERCENT.fullmatch(text)
     if not match:
+        if re.fullmatch(_NUMBER, text):
+            share = Fraction(text) * (100 if Fraction(text) <= 1 else 1)
+            hint = f"write '{plain_number(share)} %'"
         refuse("not-a-percentage", f"{shown(text)} is not a percentage", hint)
     percent = Fraction(match["number"])
     if percent > 300:
@@ -106,7 +123,7 @@ def parse_weeks(value: Any) -> int:
     text = as_text(value, "not-weeks", "a number of weeks", hint)
     match = _WEEKS.fullmatch(text)
     if not match or not 1 <= int(match["number"]) <= 104:
-        refuse("not-weeks", f"{shown(text)} is not a number of weeks", hint)
+        refuse("not-weeks", f"{shown(text)} is not a number of weeks", of_what(text, "weeks") or hint)
     return int(match["number"])
 
 
@@ -115,7 +132,7 @@ def parse_count(value: Any) -> int:
     hint = "write a whole number, such as 8"
     text = as_text(value, "not-a-count", "a whole number", hint)
     if not _COUNT.fullmatch(text):
-        if without := re.fullmatch(r"(\d+)\s*(reps?|sets?|rounds?|x)", text):
+        if without := re.fullmatch(r"([0-9]+)\s*(reps?|sets?|rounds?|x)", text):
             hint = f"a bare number is enough: {without[1]}"
         refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
     if not 1 <= int(text) <= 1000:
@@ -129,8 +146,12 @@ def parse_flag(value: Any) -> bool:
         return value
     text = as_text(value, "not-true-or-false", "true or false", "write true or false")
     if text not in ("true", "false"):
-        refuse("not-true-or-false", f"{shown(text)} is neither true nor false", "write true or false")
+        hint = f"write {_YES_OR_NO.get(text.lower(), 'true or false')}"
+        refuse("not-true-or-false", f"{shown(text)} is neither true nor false", hint)
     return text == "true"
+
+
+_YES_OR_NO: Final = {"true": "true", "yes": "true", "on": "true", "false": "false", "no": "false", "off": "false"}
 
 
 def plain_number(number: Fraction | int, places: int = 2) -> str:
@@ -152,6 +173,13 @@ Duration = Annotated[
     _text_schema(rf"({_N} *h)? *({_N} *min)? *({_N} *s)?", "1 min 30 s"),
 ]
 """A time, in whole seconds."""
+
+WorkTime = Annotated[
+    int,
+    PlainValidator(lambda v: parse_work_s(v)),
+    _text_schema(rf"({_N} *h)? *({_N} *min)? *({_N} *s)?", "1 min 30 s"),
+]
+"""A time in which something is done, in whole seconds; never none."""
 
 Mass = Annotated[Fraction, PlainValidator(lambda v: parse_mass_kg(v)), _text_schema(rf"{_N} *(kg|lb)", "12 kg")]
 """A weight, in kilograms."""

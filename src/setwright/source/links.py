@@ -16,6 +16,7 @@ from setwright.model.plan import Change, Phase, Plan
 from setwright.model.routine import Routine
 from setwright.model.session import Session
 from setwright.model.text import exercise_target, spans
+from setwright.model.vocabulary import Weekday
 from setwright.source.finding import Finding, Position
 from setwright.source.suggest import did_you_mean
 
@@ -25,7 +26,7 @@ Key = str | int
 
 @dataclass
 class Parts:
-    """What could be read of a programme, and the ids of every file, read or not."""
+    """What could be read of a programme, and the ids of every file, read or not; no ids where a folder is not there."""
 
     club: Club | None = None
     plans: dict[str, Plan] = field(default_factory=dict)
@@ -56,8 +57,8 @@ class _Linker:
         self.parts, self.place = parts, place
 
     def known(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
-        ids = self.parts.ids[f"{kind}s"]
-        if ident not in ids:
+        ids = self.parts.ids.get(f"{kind}s")
+        if ids is not None and ident not in ids:
             yield self.unknown(kind, ident, ids, file, *path)
 
     def unknown(self, kind: str, written: str, ids: Iterable[str], file: str, *path: Key) -> Finding:
@@ -99,7 +100,7 @@ class _Linker:
     def routine_of(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
         found = self.parts.routines.get(ident)
         right = [i for i, routine in self.parts.routines.items() if routine.kind == kind]
-        if ident not in self.parts.ids["routines"]:
+        if ident not in self.parts.ids.get("routines", {ident}):
             yield self.unknown(kind, ident, right, file, *path)
         elif found is not None and found.kind != kind:
             message, place = f"'{ident}' is a {found.kind}, not a {kind}", self.place(file, *path)
@@ -126,6 +127,15 @@ class _Linker:
             hint = f"its days are {', '.join(phase.sessions)}"
             yield Finding(self.place(file, *here, "day"), "change-misses", message, hint)
             return
+        if (
+            change.day is not None
+            and change.session is not None
+            and change.session not in _sessions_on(plan, change.week, change.day)
+        ):
+            message = f"{change.day} of week {change.week} does not hold session '{change.session}'"
+            hint = f"write the day or the session, or '{phase.sessions[change.day]}'"
+            yield Finding(self.place(file, *here, "session"), "change-misses", message, hint)
+            return
         moved_before = [other.move_to for other in plan.changes[:index] if other.week == change.week]
         if change.move_to is not None and change.move_to in (*phase.sessions, *moved_before):
             message = f"{change.move_to} of week {change.week} already has a session"
@@ -137,7 +147,7 @@ class _Linker:
             return
         if change.exercise is None:
             return
-        ident = change.session or (phase.sessions[change.day] if change.day else "")
+        ident = change.session or (_sessions_on(plan, change.week, change.day)[-1] if change.day else "")
         session = self.parts.sessions.get(ident)
         if session is not None:
             inside = {written.exercise: written for block in session.blocks for written in block.exercises}
@@ -151,6 +161,11 @@ class _Linker:
             if wrong:
                 message = f"'{change.exercise}' counts {measure} there, not {wrong[0]}"
                 yield Finding(self.place(file, *here, wrong[0]), "change-misses", message, f"write '{measure}'")
+            in_rounds = [block for block in session.blocks if block.kind != "straight"]
+            if change.rest is not None and any(change.exercise == w.exercise for b in in_rounds for w in b.exercises):
+                message = f"the rest belongs to the whole round that '{change.exercise}' is in"
+                hint = "leave out 'exercise' to change every rest of the session"
+                yield Finding(self.place(file, *here, "rest"), "change-misses", message, hint)
 
     def kit(self, kit: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
         if self.parts.club is None:
@@ -182,6 +197,12 @@ class _Linker:
                 ident = exercise_target(span.target)
                 if ident is not None:
                     yield from self.known("exercise", ident, file, *path)
+
+
+def _sessions_on(plan: Plan, week: int, day: Weekday) -> list[str]:
+    """Return the session that a day of a week holds, the one done instead included."""
+    instead = [c.do_instead for c in plan.changes if (c.week, c.day) == (week, day) and c.do_instead]
+    return [phase_of(plan, week).sessions[day], *instead]
 
 
 def phase_of(plan: Plan, week: int) -> Phase:

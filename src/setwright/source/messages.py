@@ -1,66 +1,111 @@
 """From a model's complaint to a finding: the words a coach reads, and the place they point at."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
 from setwright.model.units import shown
-from setwright.source.finding import Finding
-from setwright.source.suggest import did_you_mean
+from setwright.source.finding import Finding, Position
+from setwright.source.suggest import closest, did_you_mean
 from setwright.source.tree import Path, Tree
 
 
 def findings_of(error: ValidationError, model: type[BaseModel], tree: Tree) -> list[Finding]:
-    """Return one finding for each complaint about one file, each at the place it is about."""
+    """Return one finding for each mistake in one file, each at the place it is about.
+
+    What only follows from another mistake is left out: a key that is missing because it is misspelt, or a whole that
+    does not add up because one of its values was left empty.
+    """
+    complaints = [_Complaint(c, _path(c)) for c in error.errors(include_url=False)]
+    missing: dict[Path, list[str]] = {}
+    for complaint in complaints:
+        if complaint.kind == "missing" and complaint.path not in tree.empty:
+            missing.setdefault(complaint.path[:-1], []).append(str(complaint.path[-1]))
     found = []
-    for complaint in error.errors(include_url=False):
-        path = tuple(step for step in complaint["loc"] if not str(step).startswith("‹"))
-        finding = _word(complaint, path, model, tree)
-        if finding is not None and finding not in found:
-            found.append(finding)
-    return found
+    for complaint in complaints:
+        if complaint.kind == "extra_forbidden":
+            found.append(_unknown_key(complaint.path, model, tree, missing.get(complaint.path[:-1], [])))
+        elif complaint.kind != "missing" and not _follows_from_empty(complaint, tree):
+            found.append(_word(complaint, tree))
+    found += [_missing_keys(path, keys, model, tree) for path, keys in missing.items() if keys]
+    return list(dict.fromkeys(found))
 
 
-def _word(complaint: Any, path: Path, model: type[BaseModel], tree: Tree) -> Finding | None:
-    kind, context = complaint["type"], complaint.get("ctx", {})
-    if kind == "coach":
-        place = tree.place((*path, *context["at"]))
-        return Finding(place, context["rule"], context["message"], context["hint"])
-    if path in tree.empty:
-        return None  # already reported as having no value
-    if kind == "missing":
-        about = _about(model, path)
+@dataclass(frozen=True)
+class _Complaint:
+    """One of pydantic's errors, with the path that a coach's file has."""
+
+    error: Any
+    path: Path
+
+    @property
+    def kind(self) -> str:
+        """Pydantic's name for this error; "coach" for our own."""
+        return str(self.error["type"])
+
+
+def _path(error: Any) -> Path:
+    return tuple(step for step in error["loc"] if not str(step).startswith("‹"))
+
+
+def _follows_from_empty(complaint: _Complaint, tree: Tree) -> bool:
+    """Say whether an empty value, reported already, is at, above or below a complaint's place."""
+    path = complaint.path
+    return any(path[: len(empty)] == empty or empty[: len(path)] == path for empty in tree.empty)
+
+
+def _missing_keys(path: Path, keys: list[str], model: type[BaseModel], tree: Tree) -> Finding:
+    names = [f"'{key}'" for key in keys]
+    if len(keys) == 1:
         return Finding(
-            tree.place(path[:-1]), "missing-key", f"'{path[-1]}' is missing", f"add '{path[-1]}: ...'{about}"
+            tree.place(path),
+            "missing-key",
+            f"{names[0]} is missing",
+            f"add '{keys[0]}: ...'{_about(model, path, keys[0])}",
         )
-    if kind == "extra_forbidden":
-        known = keys_of(models_at(model, path[:-1]))
-        hint = _KEY_HINTS.get(str(path[-1])) or did_you_mean(str(path[-1]), known)
-        return Finding(tree.place(path, key=True), "unknown-key", f"unknown key '{path[-1]}'", hint)
-    if kind == "literal_error":
-        return _choice(complaint, path, context, tree)
-    if kind in ("too_short", "too_long"):
-        return _length(kind, path, context, tree)
-    return Finding(tree.place(path), *_TYPES.get(kind, ("not-valid", complaint["msg"], "")))
+    said = f"{', '.join(names[:-1])} and {names[-1]} are missing"
+    return Finding(tree.place(path), "missing-key", said, "add each on a line of its own, such as 'name: ...'")
 
 
-def _choice(complaint: Any, path: Path, context: Any, tree: Tree) -> Finding:
-    choices = [part.strip("' ") for part in context["expected"].replace(" or ", ", ").split(", ")]
-    written = complaint["input"]
-    if not isinstance(written, str):
-        return Finding(tree.place(path), "not-a-choice", "expected one word here", did_you_mean("", choices))
-    is_key = path[-1] == "[key]"
+def _unknown_key(path: Path, model: type[BaseModel], tree: Tree, missing: list[str]) -> Finding:
+    """Return the finding for an unknown key; take the key it stands for off the missing ones."""
+    written = str(path[-1])
+    known = keys_of(models_at(model, path[:-1]))
+    meant = _KEYS_MEANT.get(written) or closest(written, missing) or closest(written, known)
+    hint = _KEY_HINTS.get(written) or (f"did you mean '{meant}'?" if meant in known else did_you_mean(written, known))
+    if meant in missing:
+        missing.remove(meant)
+    return Finding(tree.place(path, key=True), "unknown-key", f"unknown key {shown(written)}", hint)
+
+
+def _word(complaint: _Complaint, tree: Tree) -> Finding:
+    error, path = complaint.error, complaint.path
+    context = error.get("ctx", {})
+    is_key = bool(path) and path[-1] == "[key]"
     place = tree.place(path[:-1], key=True) if is_key else tree.place(path)
+    match complaint.kind:
+        case "coach":
+            place = tree.place((*path, *context["at"])) if context["at"] else place
+            return Finding(place, context["rule"], context["message"], context["hint"])
+        case "literal_error":
+            return _choice(place, error["input"], context)
+        case "too_short":
+            said = f"at least {context['min_length']} wanted here, found {context['actual_length']}"
+            return Finding(place, "too-few", said, "add what is missing, or delete the key")
+        case "too_long":
+            said = f"at most {context['max_length']} fit here, found {context['actual_length']}"
+            return Finding(place, "too-many", said, "shorten it")
+    return Finding(place, *_TYPES.get(complaint.kind, ("not-valid", error["msg"], "")))
+
+
+def _choice(place: Position, written: Any, context: Any) -> Finding:
+    choices = [part.strip("' ") for part in context["expected"].replace(" or ", ", ").split(", ")]
+    if not isinstance(written, str):
+        return Finding(place, "not-a-choice", "expected one word here", did_you_mean("", choices))
     return Finding(place, "not-a-choice", f"{shown(written)} is not known here", did_you_mean(written, choices))
-
-
-def _length(kind: str, path: Path, context: Any, tree: Tree) -> Finding:
-    limit = context.get("min_length") if kind == "too_short" else context.get("max_length")
-    words = "at least" if kind == "too_short" else "at most"
-    rule = "too-few" if kind == "too_short" else "too-many"
-    return Finding(tree.place(path), rule, f"this list takes {words} {limit}, it has {context['actual_length']}", "")
 
 
 _TYPES = {
@@ -70,20 +115,22 @@ _TYPES = {
     "model_attributes_type": ("not-a-mapping", "expected keys and values here", "write 'key: value' lines, indented"),
 }
 
+_KEYS_MEANT = {"title": "name", "weight": "load", "kilograms": "load", "duration": "hold", "seconds": "hold"}
+"""What a coach may call a key: the key that the language knows."""
+
 _KEY_HINTS = {
     "<<": "merge keys are not used; write the keys out",
-    "title": "did you mean 'name'?",
     "id": "an id is the file's name; delete the line",
-    "weight": "did you mean 'load'?",
     "comment": "write comments after a '#'",
 }
 
 
-def _about(model: type[BaseModel], path: Path) -> str:
-    for owner in models_at(model, path[:-1]):
+def _about(model: type[BaseModel], path: Path, key: str) -> str:
+    for owner in models_at(model, path):
         for name, field in owner.model_fields.items():
-            if path[-1] in (name, field.alias) and field.description:
-                return f" ({field.description.rstrip('.')})"
+            if key in (name, field.alias) and field.description:
+                about = field.description.rstrip(".")
+                return f", {about[0].lower()}{about[1:]}"
     return ""
 
 

@@ -1,7 +1,7 @@
 """Reading a whole programme: every file, every mistake, in one go."""
 
 import stat
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, Final
@@ -16,6 +16,7 @@ from setwright.model.programme import Programme
 from setwright.model.reference import Reference
 from setwright.model.routine import Routine
 from setwright.model.session import Session
+from setwright.model.sign_off import SignOff, SignOffs
 from setwright.model.text import Id, parse_id
 from setwright.source.finding import WARNING, Finding, Position
 from setwright.source.links import Parts, link_findings
@@ -32,6 +33,8 @@ FOLDERS: Final[dict[str, type[BaseModel]]] = {
 
 MAX_FILES: Final = 3000
 _BESIDE: Final = ("media", "schema", "README.md")
+_ALONE: Final = ("club.yml", "references.yml", "sign-offs.yml")
+_ALONE_MISNAMED: Final = ("club.yaml", "references.yaml", "sign-offs.yaml")
 
 
 class References(CoachModel):
@@ -96,6 +99,7 @@ class _Reader:
         self.folder, self.label, self.cache = folder, label, cache
         self.findings: list[Finding] = []
         self.places = Places(label)
+        self.unusable: set[str] = set()  # files of the top that are reported already
         self.things: dict[str, dict[str, Any]] = {kind: {} for kind in FOLDERS}
         self.seen: dict[str, set[str]] = {kind: set() for kind in FOLDERS}
 
@@ -104,47 +108,67 @@ class _Reader:
             here = Position(self.label)
             self.findings.append(Finding(here, "no-programme", "there is no such folder", "run this where it stands"))
             return Reading(None, tuple(self.findings), self.places)
-        for name in self.files():
+        paths = sorted(path for path in self.folder.rglob("*") if not _hidden(path, self.folder))
+        if len(paths) > MAX_FILES:
+            here, said = Position(self.label), f"more than {MAX_FILES} files and folders"
+            self.findings.append(
+                Finding(here, "too-many-files", said, "split it, or check that this is the right folder")
+            )
+            return Reading(None, tuple(self.findings), self.places)
+        for name in self.files(paths):
             self.read_one(name)
         club = self.only("club.yml", Club)
         references = self.references()
+        sign_offs = self.sign_offs()
         known = set(references) if references is not None else None
         parts = Parts(club, **self.things, references=known, ids=self.seen)
         self.findings += link_findings(parts, self.places.of)
-        if not self.seen["plans"]:
+        if self.seen.get("plans") == set():
             missing = Position(f"{self.label}/plans")
             self.findings.append(Finding(missing, "no-plan", "there is no plan to publish", "write plans/<id>.yml"))
         findings = tuple(sorted(set(self.findings)))
         whole = club is not None and not any(f.severity == "error" for f in findings)
-        programme = Programme(club, **self.things, references=references or {}) if club and whole else None
+        programme = (
+            Programme(club, **self.things, references=references or {}, sign_offs=sign_offs) if club and whole else None
+        )
         return Reading(programme, findings, self.places)
 
-    def files(self) -> Iterator[str]:
+    def files(self, paths: Iterable[Path]) -> Iterator[str]:
         """Yield the files to read, by name, in order; report those that have no place here."""
         root = self.folder.resolve()
-        for count, path in enumerate(sorted(self.folder.rglob("*"))):
+        for path in paths:
             name = path.relative_to(self.folder).as_posix()
-            if count > MAX_FILES:
-                self.report(name, "too-many-files", f"more than {MAX_FILES} files", "split the programme")
-                return
-            if any(part.startswith(".") for part in path.relative_to(self.folder).parts):
-                continue
             if path.is_dir() and not path.is_symlink():
                 continue
             first, _, rest = name.partition("/")
-            if not path.resolve().is_relative_to(root):
+            if not _inside(path, root):
+                self.unusable.add(name)
+                self.count_as_there(first, rest)
                 self.report(name, "path-outside", "this leads outside the programme's folder", "copy the file here")
-            elif first in _BESIDE or name in ("club.yml", "references.yml"):
+            elif first in _BESIDE or name in _ALONE:
                 continue
             elif first in FOLDERS and rest and path.suffix == ".yml":
                 yield name
-            elif path.suffix in (".yaml", ".yml") and first in FOLDERS | {"club.yaml": None, "references.yaml": None}:
+            elif path.suffix in (".yaml", ".yml") and first in (*FOLDERS, *_ALONE_MISNAMED):
+                self.unusable.add(path.with_suffix(".yml").name)
+                self.count_as_there(first, rest)
                 self.report(name, "file-name", "this file's name does not end in '.yml'", "rename it")
+            elif name in FOLDERS:
+                self.count_as_there(first, rest)
+                self.report(name, "unreadable", "this is not a folder", "make it a folder of '.yml' files")
             else:
                 self.report(name, "unused-file", "nothing reads this file", "move or delete it", WARNING)
 
+    def count_as_there(self, kind: str, rest: str) -> None:
+        """Let ids lead to what is reported already; where a whole folder is, to anything at all."""
+        if rest and kind in self.seen:
+            self.seen[kind].add(_as_id(rest.rsplit(".", 1)[0]))
+        else:
+            self.seen.pop(kind, None)
+
     def report(self, name: str, rule: str, message: str, hint: str, severity: Any = "error") -> None:
-        self.findings.append(Finding(Position(f"{self.label}/{name}"), rule, message, hint, severity))
+        seen = "".join(sign if sign.isprintable() else "?" for sign in f"{self.label}/{name}")
+        self.findings.append(Finding(Position(seen), rule, message, hint, severity))
 
     def read_one(self, name: str) -> None:
         kind, _, rest = name.partition("/")
@@ -152,15 +176,18 @@ class _Reader:
         try:
             parse_id(ident)
         except ValueError:
+            self.count_as_there(kind, rest)
             hint = f"use small letters, digits and hyphens, such as '{_as_id(ident)}.yml'"
-            self.report(name, "file-name", f"'{rest}' is not a file name that can be an id", hint)
+            self.report(name, "file-name", "this file's name cannot be an id", hint)
             return
-        self.seen[kind].add(ident)
+        self.seen.setdefault(kind, set()).add(ident)
         thing = self.model_of(name, FOLDERS[kind])
         if thing is not None:
             self.things[kind][ident] = thing
 
     def only(self, name: str, model: type[Club]) -> Club | None:
+        if name in self.unusable:
+            return None
         if not (self.folder / name).exists():
             self.report(name, "missing-file", f"{name} is missing", "every programme has one; see program/README.md")
             return None
@@ -169,10 +196,19 @@ class _Reader:
 
     def references(self) -> dict[str, Reference] | None:
         """Return the references, none where there is no such file, and None where it cannot be read."""
+        if "references.yml" in self.unusable:
+            return None
         if not (self.folder / "references.yml").exists():
             return {}
         thing = self.model_of("references.yml", References, under="references")
         return thing.references if thing is not None else None
+
+    def sign_offs(self) -> tuple[SignOff, ...]:
+        """Return the sign-offs in the order of the file; none where there is no such file."""
+        if "sign-offs.yml" in self.unusable or not (self.folder / "sign-offs.yml").exists():
+            return ()
+        thing = self.model_of("sign-offs.yml", SignOffs, under="sign_offs")
+        return tuple(thing.sign_offs) if thing is not None else ()
 
     def model_of(self, name: str, model: type[BaseModel], under: str = "") -> Any:
         """Return one file as its model, or None with findings; ``under`` is a key that the file leaves out."""
@@ -200,6 +236,19 @@ class _Reader:
         except OSError as error:
             self.report(name, "unreadable", f"this file cannot be read: {error.strerror}", "check its permissions")
             return None
+
+
+def _hidden(path: Path, folder: Path) -> bool:
+    """Say whether a path below a folder is hidden, or stands in something hidden."""
+    return any(part.startswith(".") for part in path.relative_to(folder).parts)
+
+
+def _inside(path: Path, root: Path) -> bool:
+    """Say whether a path, links followed, stays inside a folder. A link that leads in circles does not."""
+    try:
+        return path.resolve().is_relative_to(root)
+    except (OSError, RuntimeError):
+        return False
 
 
 def _validated(tree: Tree, model: type[BaseModel], under: str) -> tuple[Any, tuple[Finding, ...]]:

@@ -11,6 +11,7 @@ from setwright.model.plan import Plan
 from setwright.model.reference import Reference
 from setwright.model.routine import Routine
 from setwright.model.session import Session
+from setwright.model.sign_off import SignOff
 
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 
@@ -36,6 +37,16 @@ def schemas() -> dict[str, str]:
         "$defs": {**definitions, "Reference": one},
     }
     files["references.json"] = _written(listed)
+    signed = SignOff.model_json_schema(mode="validation")
+    definitions = signed.pop("$defs", {})
+    entries = {
+        "title": "SignOffs",
+        "description": "Who reviewed which exercise, and what was there to be read.",
+        "type": "array",
+        "items": {"$ref": "#/$defs/SignOff"},
+        "$defs": {**definitions, "SignOff": signed},
+    }
+    files["sign-offs.json"] = _written(entries)
     return files
 
 

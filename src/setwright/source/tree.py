@@ -12,7 +12,9 @@ from typing import Any, Final, NoReturn
 
 import yaml
 
+from setwright.model.units import shown
 from setwright.source.finding import Finding, Position
+from setwright.source.syntax import Stop, syntax_finding
 
 MAX_BYTES: Final = 256 * 1024
 MAX_VALUES: Final = 20_000
@@ -21,6 +23,8 @@ MAX_DEPTH: Final = 24
 _INVISIBLE = re.compile(
     "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
+_CONFLICT = re.compile("^<{7}( |$)", re.MULTILINE)
+_TOO_DEEP: Final = f"more than {MAX_DEPTH} levels inside each other"
 _EMPTY: Final = ("", "~", "null", "Null", "NULL")
 
 Path = tuple[str | int, ...]
@@ -28,13 +32,18 @@ Path = tuple[str | int, ...]
 
 @dataclass(slots=True)
 class Node:
-    """A value with the place where it starts; the children of a mapping also know where their keys start."""
+    """A value with the place where it starts; the children of a mapping also know where their keys start.
+
+    ``size`` counts the values inside, repeats included; ``height`` the levels below; ``flow`` marks brackets or braces.
+    """
 
     line: int
     column: int
     content: "str | list[Node] | dict[str, Node] | None"
     key_places: dict[str, tuple[int, int]] = field(default_factory=dict)
     size: int = 1
+    height: int = 0
+    flow: bool = False
 
     def data(self) -> Any:
         """Return plain strings, lists and dicts. Values left empty are left out."""
@@ -113,6 +122,11 @@ def _decode(file: str, raw: bytes) -> str:
         found = f"a byte that is not UTF-8 (0x{raw[error.start]:02x})"
         raise _UnreadableError(Finding(place, "not-utf-8", found, "save the file as UTF-8 in your editor")) from None
     text = text.replace("\r\n", "\n").replace("\r", "\n")
+    if merge := _CONFLICT.search(text):
+        place = Position(file, text.count("\n", 0, merge.start()) + 1)
+        said = "a merge has left both sides of a conflict here"
+        hint = "keep what is right of the two, and delete the lines of '<<<<<<<', '=======' and '>>>>>>>'"
+        raise _UnreadableError(Finding(place, "conflict-markers", said, hint))
     if found_at := _INVISIBLE.search(text):
         before = text[: found_at.start()]
         place = Position(file, before.count("\n") + 1, len(before.rsplit("\n", 1)[-1]) + 1)
@@ -127,24 +141,28 @@ def _decode(file: str, raw: bytes) -> str:
 def _compose(file: str, text: str) -> Tree:
     findings: list[Finding] = []
     root = _Composer(file, text, findings).compose()
-    empty = frozenset(_empty_paths(root))
-    for path in sorted(empty, key=lambda p: tuple(map(str, p))):
-        found = Tree(file, text, root, ()).place(path, key=True)
-        what = f"'{path[-1]}' has no value" if path and isinstance(path[-1], str) else "nothing after the dash"
-        findings.append(Finding(found, "no-value", what, "write one, or delete the line"))
-    return Tree(file, text, root, tuple(findings), empty)
+    empty = dict(_empty_paths(root))
+    for path, in_braces in empty.items():
+        place = Tree(file, text, root, ()).place(path, key=True)
+        what = f"{shown(path[-1])} has no value" if isinstance(path[-1], str) else "this item is empty"
+        hint = (
+            "write one, or put the text before it in quotes: a comma ends it" if in_braces else "write it or delete it"
+        )
+        findings.append(Finding(place, "no-value", what, hint))
+    return Tree(file, text, root, tuple(dict.fromkeys(findings)), frozenset(empty))
 
 
-def _empty_paths(root: Node) -> Iterator[Path]:
+def _empty_paths(root: Node) -> Iterator[tuple[Path, bool]]:
+    """Yield the path of every empty value, and whether it stands inside braces."""
     waiting: list[tuple[Path, Node]] = [((), root)]
     while waiting:
         path, node = waiting.pop()
-        if isinstance(node.content, dict):
-            waiting.extend(((*path, key), child) for key, child in node.content.items())
-        elif isinstance(node.content, list):
-            waiting.extend(((*path, index), child) for index, child in enumerate(node.content))
-        elif node.content is None:
-            yield path
+        pairs = node.content.items() if isinstance(node.content, dict) else ()
+        items = enumerate(node.content) if isinstance(node.content, list) else ()
+        for step, child in (*pairs, *items):
+            waiting.append(((*path, step), child))
+            if child.content is None:
+                yield (*path, step), node.flow and isinstance(node.content, dict)
 
 
 class _Composer:
@@ -153,60 +171,92 @@ class _Composer:
     def __init__(self, file: str, text: str, findings: list[Finding]) -> None:
         self.file, self.text, self.findings = file, text, findings
         self.anchors: dict[str, Node] = {}
+        self.unused: dict[str, Position] = {}  # anchors that nothing has repeated yet
         self.open: list[tuple[Node, str | None]] = []  # containers being filled, each with its anchor
         self.keys: list[tuple[str, int, int] | None] = []  # the key waiting for its value, one a container
         self.root: Node | None = None
         self.count = 0
 
     def compose(self) -> Node:
-        documents = 0
-        for event in _events(self.file, self.text):
-            mark = event.start_mark
-            if isinstance(event, yaml.DocumentStartEvent):
-                documents += 1
-                if documents > 1:
-                    self.stop(mark, "two-documents", "a second document starts here", "delete the line '---'")
-            elif isinstance(event, yaml.AliasEvent):
+        for event in self.events():
+            if isinstance(event, yaml.AliasEvent):
                 self.alias(event)
             elif isinstance(event, yaml.ScalarEvent):
-                self.refuse_tag(event)
-                empty = event.style is None and event.value in _EMPTY
-                node = Node(mark.line + 1, mark.column + 1, None if empty else event.value)
-                self.remember(event.anchor, node)
-                self.put(node, event)
-            elif isinstance(event, yaml.MappingStartEvent | yaml.SequenceStartEvent):
+                self.scalar(event)
+            elif isinstance(event, yaml.CollectionStartEvent):
                 self.start(event)
-            elif isinstance(event, yaml.MappingEndEvent | yaml.SequenceEndEvent):
-                node, anchor = self.open.pop()
-                self.keys.pop()
-                self.remember(anchor, node)
-                if self.open:
-                    self.open[-1][0].size += node.size
+            elif isinstance(event, yaml.CollectionEndEvent):
+                self.end()
+        for anchor, place in self.unused.items():
+            hint = "to start a text with an ampersand, put the text in quotes"
+            self.findings.append(Finding(place, "unused-anchor", f"nothing repeats '&{anchor}'", hint))
         if self.root is None or self.root.content in (None, {}, []):
             hint = "write it, starting from program/README.md, or delete the file"
             raise _UnreadableError(Finding(Position(self.file), "file-empty", "this file is empty", hint))
         return self.root
 
+    def events(self) -> Iterator[Any]:
+        """Yield the parser's events of one document; where it fails, stop with what a coach can mend."""
+        last, documents = None, 0
+        try:
+            for last in yaml.parse(self.text, Loader=getattr(yaml, "CLoader", yaml.Loader)):
+                documents += isinstance(last, yaml.DocumentStartEvent)
+                if documents > 1:
+                    self.stop(last.start_mark, "two-documents", "a second document starts here", "delete the '---'")
+                yield last
+        except yaml.YAMLError as error:
+            inner = self.open[-1][0] if self.open else None
+            bracket = (inner.line - 1, inner.column - 1) if inner is not None and inner.flow else None
+            raise _UnreadableError(syntax_finding(self.file, self.text, Stop(error, last, bracket))) from None
+
+    def scalar(self, event: Any) -> None:
+        self.refuse_tag(event)
+        mark = event.start_mark
+        if found := _INVISIBLE.search(event.value):  # typed as an escape, such as "\\a"
+            message = f"an invisible control character (U+{ord(found[0]):04X})"
+            self.stop(mark, "invisible-character", message, "delete it, or use single quotes")
+        plain_style = not event.style
+        content = None if plain_style and event.value in _EMPTY else event.value
+        node = Node(mark.line + 1, mark.column + 1, content)
+        self.remember(event.anchor, node)
+        self.put(node, event)
+
     def start(self, event: Any) -> None:
         self.refuse_tag(event)
         mark = event.start_mark
         if len(self.open) >= MAX_DEPTH:
-            self.stop(mark, "too-deep", f"more than {MAX_DEPTH} levels inside each other", "flatten it")
+            self.stop(mark, "too-deep", _TOO_DEEP, "flatten it")
         content: Any = {} if isinstance(event, yaml.MappingStartEvent) else []
-        node = Node(mark.line + 1, mark.column + 1, content)
+        node = Node(mark.line + 1, mark.column + 1, content, flow=bool(event.flow_style))
         self.put(node, event)
         self.open.append((node, event.anchor))
         self.keys.append(None)
 
+    def end(self) -> None:
+        node, anchor = self.open.pop()
+        self.keys.pop()
+        self.remember(anchor, node)
+        if self.open:
+            parent = self.open[-1][0]
+            parent.size += node.size
+            parent.height = max(parent.height, node.height + 1)
+
     def alias(self, event: Any) -> None:
-        if (node := self.anchors.get(event.anchor)) is None:
+        mark, name = event.start_mark, event.anchor
+        if any(name == anchor for _, anchor in self.open):
+            self.stop(mark, "recursive-alias", f"'*{name}' stands inside what it repeats", "write it out")
+        if (node := self.anchors.get(name)) is None:
             hint = "to start a text with an asterisk, put the text in quotes"
-            self.stop(event.start_mark, "unknown-alias", f"'*{event.anchor}' points at nothing", hint)
+            self.stop(mark, "unknown-alias", f"'*{name}' points at nothing", hint)
+        if len(self.open) + node.height >= MAX_DEPTH:
+            self.stop(mark, "too-deep", _TOO_DEEP, "flatten it")
+        self.unused.pop(name, None)
         self.put(node, event)
 
     def remember(self, anchor: str | None, node: Node) -> None:
         if anchor is not None:
             self.anchors[anchor] = node
+            self.unused[anchor] = Position(self.file, node.line, node.column)
 
     def put(self, node: Node, event: Any) -> None:
         self.count += node.size
@@ -235,7 +285,7 @@ class _Composer:
         self.keys[-1] = None
         if key in content:
             first = parent.key_places[key][0]
-            message = f"'{key}' is written twice, first in line {first}"
+            message = f"{shown(key)} is written twice, first in line {first}"
             self.findings.append(
                 Finding(Position(self.file, line, column), "duplicate-key", message, "keep one of the two")
             )
@@ -246,57 +296,8 @@ class _Composer:
     def refuse_tag(self, event: Any) -> None:
         if event.tag is not None:
             hint = "leave it out; to start a text with '!', put the text in quotes"
-            self.stop(event.start_mark, "tag-not-allowed", f"the tag '{event.tag[:40]}' is not used here", hint)
+            typed = shown(event.tag.replace("tag:yaml.org,2002:", "!!"))
+            self.stop(event.start_mark, "tag-not-allowed", f"the tag {typed} is not used here", hint)
 
     def stop(self, mark: Any, rule: str, message: str, hint: str) -> NoReturn:
         raise _UnreadableError(Finding(Position(self.file, mark.line + 1, mark.column + 1), rule, message, hint))
-
-
-def _events(file: str, text: str) -> Iterator[Any]:
-    """Yield the parser's events: the fast parser's, and the other one's words where it fails."""
-    fast = getattr(yaml, "CLoader", yaml.Loader)
-    try:
-        yield from yaml.parse(text, Loader=fast)
-        return
-    except yaml.YAMLError as error:
-        problem = error
-    try:
-        for _ in yaml.parse(text, Loader=yaml.Loader):
-            pass
-    except yaml.YAMLError as error:
-        problem = error
-    raise _UnreadableError(_syntax_finding(file, text, problem))
-
-
-_SYNTAX: Final = (
-    ("mapping values are not allowed", "a colon where none is expected", "if the text holds ': ', put it in quotes"),
-    ("could not find expected ':'", "a key without a colon", "write 'key: value', or indent the line to belong above"),
-    ("cannot start any token", "this sign cannot start a text", "put the text in quotes"),
-    ("unexpected end of stream", "the quotes are never closed", "add the closing quote"),
-    ("expected ',' or ']'", "this list is never closed", "add ',' between items and ']' at its end"),
-    ("expected ',' or '}'", "these braces are never closed", "add ',' between keys and '}' at the end"),
-    ("expected <block end>", "this line is not where its neighbours are", "indent it like the lines beside it"),
-    ("expected alphabetic or numeric", "an asterisk or ampersand starts this text", "put the text in quotes"),
-    ("unknown escape character", "a backslash in double quotes", "use single quotes"),
-)
-
-
-def _syntax_finding(file: str, text: str, error: yaml.YAMLError) -> Finding:
-    """Word a parser's complaint for a coach, at its place."""
-    mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
-    line, column = (mark.line, mark.column) if mark else (0, 0)
-    lines = text.split("\n")
-    around = lines[line] if line < len(lines) else ""
-    for number in (line, line - 1):
-        if 0 <= number < len(lines) and (tab := re.match(r" *\t", lines[number])):
-            place = Position(file, number + 1, tab.end())
-            return Finding(place, "tab", "a tab in the indentation", "use spaces; set your editor to insert them")
-    problem = str(getattr(error, "problem", "") or "")
-    rule, said, hint = "not-yaml", "this cannot be read as YAML", "compare it with an example in program/README.md"
-    for part, words, fix in _SYNTAX:
-        if part in problem:
-            said, hint = words, fix
-            break
-    if "\t" in around:
-        return Finding(Position(file, line + 1, around.index("\t") + 1), "tab", "a tab in the line", "use spaces")
-    return Finding(Position(file, line + 1, column + 1), rule, said, hint)

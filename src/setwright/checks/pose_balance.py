@@ -1,0 +1,29 @@
+"""A held position that would fall over.
+
+Looks at every pose that stands on level ground alone: its centre of mass, with what it holds, must stand over the feet,
+knees and hands that carry it. A pose in motion says `balance: false`.
+
+Why it matters: members copy the picture. A position that falls over teaches the wrong one.
+"""
+
+from collections.abc import Iterator
+
+from setwright.checks.example import Example
+from setwright.checks.poses import doubts
+from setwright.checks.rule import Doubt, Subject
+
+ID = "pose-out-of-balance"
+SEVERITY = "warning"
+SOURCE = "Masses of de Leva P, J Biomech 1996;29:1223-1230."
+
+BAD: Example = {
+    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 40, hip: 0, knee: 90}]}",
+}
+GOOD: Example = {
+    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 0, hip: 0, knee: 90}]}",
+}
+
+
+def check(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each pose that would fall."""
+    yield from doubts(subject, ID)

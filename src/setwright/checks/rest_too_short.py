@@ -1,0 +1,87 @@
+"""A rest that is too short for how heavy the set is.
+
+Looks at sets of 80 % of 1RM and more, of effort 8 and more, or with two repetitions or fewer in reserve. What counts is
+the time until the same exercise comes round again: in a superset or a circuit, the other exercises are part of it.
+
+Why it matters: without the rest, the next set is lighter or worse than planned, and it is the technique that gives way.
+"""
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from setwright.checks.example import Example
+from setwright.checks.rule import Doubt, Subject, place_in_session
+from setwright.checks.threshold import threshold
+from setwright.dose.resolved import ResolvedBlock, ResolvedItem
+from setwright.dose.timing import set_time
+from setwright.dose.words import seconds
+from setwright.model.load import Effort, Load, OneRepMaxShare, Reserve
+
+ID = "rest-too-short"
+SEVERITY = "warning"
+SOURCE = (
+    "Grgic J et al., Sports Med 2018;48:137-151: trained people gain from more than 2 min, for others 60 to 120 s are "
+    "enough. Where heavy begins is common practice."
+)
+LEAST: Final = threshold(ID, "least", "time", 120, (30, 600), "the least time between two heavy sets of one exercise")
+THRESHOLDS = (LEAST,)
+HEAVY_PERCENT: Final = Fraction(80)
+HEAVY_RPE: Final = Fraction(8)
+HEAVY_RESERVE: Final = 2
+
+BAD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    rest: 60 s
+    exercises: [{exercise: goblet-squat, reps: 5, load: 85 % 1RM}]
+"""
+}
+GOOD: Example = {
+    "sessions/legs": """
+blocks:
+  - kind: straight
+    sets: 3
+    rest: 2 min 30 s
+    exercises: [{exercise: goblet-squat, reps: 5, load: 85 % 1RM}]
+"""
+}
+
+
+def is_heavy(load: Load | None) -> bool:
+    """Say whether a load is near what can be done at most."""
+    match load:
+        case OneRepMaxShare(percent=percent):
+            return percent >= HEAVY_PERCENT
+        case Effort(rpe=rpe):
+            return rpe >= HEAVY_RPE
+        case Reserve(reps=reps):
+            return reps <= HEAVY_RESERVE
+    return False
+
+
+def seconds_between(block: ResolvedBlock, item: ResolvedItem) -> int:
+    """Return the time from the end of one set to the start of the next one of the same exercise, quick end."""
+    if block.kind == "straight":
+        return item.dose.rest_s
+    others = sum(set_time(other.dose).low_s for other in block.items if other.slot != item.slot)
+    return block.rest_s + others + (len(block.items) - 1) * block.change_over_s
+
+
+def check(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each exercise of a session, at the first week that rests too little."""
+    least = subject.value(LEAST)
+    for (session, slot), uses in subject.slots.items():
+        for plan, where, item in uses:
+            between_s = seconds_between(where.blocks[slot[0]], item)
+            if item.dose.sets > 1 and is_heavy(item.dose.load) and between_s < least:
+                yield Doubt(
+                    subject.at(*place_in_session(session, slot), "load"),
+                    f"{item.exercise}: {seconds(between_s)} between sets at {item.dose.load}, "
+                    f"in week {where.week} of {plan.ident}",
+                    f"rest for {LEAST.said(least)} or more, or take a lighter load",
+                    subject.accepted_at(session, slot),
+                )
+                break

@@ -1,0 +1,72 @@
+"""Older states of the programme's files, from the git repository around it, where there is one.
+
+Reading only. Where git is not installed, or the folder is in no repository, there is simply nothing older to see.
+"""
+
+import io
+import shutil
+import subprocess
+import tarfile
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Final
+
+from setwright.errors import SetwrightError
+
+MOST_VERSIONS: Final = 400
+"""How far back a file is looked up."""
+
+_ALOOF: Final = ("--no-pager", "--no-optional-locks", "-c", "core.fsmonitor=false", "-c", "core.quotePath=false")
+"""Options under which git writes nothing and starts nothing else."""
+
+
+class RevisionError(SetwrightError):
+    """A revision that the repository does not know."""
+
+
+def versions(folder: Path, name: str) -> Iterator[bytes]:
+    """Yield the contents that a file had in each commit that touched it, newest first.
+
+    Args:
+        folder: the programme's folder.
+        name: the file below it, such as ``exercises/goblet-squat.yml``.
+    """
+    listed = _git(folder, "log", f"--max-count={MOST_VERSIONS}", "--format=%H", "--", name)
+    for commit in (listed or b"").decode("ascii", "replace").split():
+        content = _git(folder, "show", f"{commit}:./{name}")
+        if content is not None:
+            yield content
+
+
+def unpack(folder: Path, revision: str, into: Path) -> Path:
+    """Write a folder as it was at a revision below another folder, and return where it is.
+
+    Raises:
+        RevisionError: where there is no such revision, or the folder did not exist in it.
+    """
+    top = _git(folder, "rev-parse", "--show-toplevel")
+    below = _git(folder, "rev-parse", "--show-prefix")
+    if top is None or below is None:
+        raise RevisionError(f"{folder} is in no git repository")
+    commit = _git(folder, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}")
+    if commit is None:
+        raise RevisionError(f"'{revision}' is neither a folder, a file nor a git revision")
+    tree = f"{commit.decode().strip()}:{below.decode().strip().rstrip('/')}"
+    packed = _git(Path(top.decode().strip()), "archive", "--format=tar", tree)
+    if packed is None:
+        raise RevisionError(f"there is no {folder.name} at revision '{revision}'")
+    into.mkdir(parents=True, exist_ok=True)
+    with tarfile.open(fileobj=io.BytesIO(packed)) as archive:
+        archive.extractall(into, filter="data")
+    return into
+
+
+def _git(folder: Path, *words: str) -> bytes | None:
+    """Return what git prints, or None where it is missing or has nothing to say."""
+    tool = shutil.which("git")
+    if tool is None:
+        return None
+    # The words are this module's own; the one that a person chose stands after --end-of-options, the others are
+    # file names of the programme.
+    done = subprocess.run([tool, "-C", str(folder), *_ALOOF, *words], capture_output=True, check=False)  # noqa: S603
+    return done.stdout if done.returncode == 0 else None

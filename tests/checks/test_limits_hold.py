@@ -1,0 +1,126 @@
+"""The physiotherapist's limits: a dose beyond one stops publishing, and no weight above one is offered."""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from setwright.dose.resolve import resolve
+from setwright.dose.resolved import body_weight_choice
+from setwright.source.finding import ERROR
+from support import make
+from support.strategies import body_weights
+
+DUMBBELLS = "kit: [dumbbell]"
+CASES = [
+    # the exercise's limits, the prescription, what crosses them (in a club for 40 to 110 kg)
+    ("{reps: 10}", "{reps: 10}", None),
+    ("{reps: 10}", "{reps: 11}", "11 reps in week 1 of plan is beyond the limit of 10"),
+    (
+        "{reps: 10}",
+        "{reps: 9, progress: {reps: {add: 1, up_to: 12}}}",
+        "11 reps in week 3 of plan is beyond the limit of 10",
+    ),
+    ("{hold: 40 s}", "{hold: 40 s}", None),
+    ("{hold: 40 s}", "{hold: 45 s}", "a hold of 45 s in week 1 of plan is beyond the limit of 40 s"),
+    ("{hold: 40 s}", "{work: 45 s}", None),  # moving is not holding
+    ("{load: 12 kg}", "{reps: 8, load: 12 kg}", None),
+    ("{load: 12 kg}", "{reps: 8, load: 13 kg}", "13 kg in week 1 of plan is beyond the limit of 12 kg"),
+    ("{load: 12 kg}", "{reps: 8, load: 6 kg per hand}", None),
+    (
+        "{load: 12 kg}",
+        "{reps: 8, load: 7 kg per hand}",
+        "7 kg in each hand in week 1 of plan is beyond the limit of 12 kg",
+    ),
+    (
+        "{load: 6 kg per hand}",
+        "{reps: 8, load: 13 kg}",
+        "13 kg in week 1 of plan is beyond the limit of 6 kg in each hand",
+    ),
+    ("{load: 20 % bodyweight}", "{reps: 8, load: 20 % bodyweight}", None),
+    (
+        "{load: 20 % bodyweight}",
+        "{reps: 8, load: 10.5 % bodyweight per hand}",
+        "10.5 % of body weight in each hand in week 1 of plan is beyond the limit of 20 % of body weight",
+    ),
+    ("{load: 20 % bodyweight}", "{reps: 8, load: 8 kg}", None),  # a fifth of the lightest member
+    (
+        "{load: 20 % bodyweight}",
+        "{reps: 8, load: 9 kg}",
+        "9 kg for a member of 40 kg in week 1 of plan is beyond the limit of 20 % of body weight",
+    ),
+    ("{weekly_step: 5 %}", "{reps: 8, load: 20 kg, progress: {load: {add: 1 kg, up_to: 20 kg}}}", None),
+    (
+        "{weekly_step: 5 %}",
+        "{reps: 8, load: 10 kg, progress: {load: {add: 1 kg, up_to: 11 kg}}}",
+        "a step of 10 % in week 2 of plan is beyond the limit of 5 %",
+    ),
+]
+FOUR_WEEKS = "[{name: All, aim: To go on., weeks: 4, sessions: {monday: only}}]"
+
+
+@pytest.mark.parametrize(("limits", "written", "crossed"), CASES)
+def test_dose_and_limit(limits: str, written: str, crossed: str | None) -> None:
+    """A dose at its limit is allowed, one beyond it is an error that says where and by how much."""
+    made = make.one_exercise(written, phases=FOUR_WEEKS, lift=f"{{{DUMBBELLS}, limits: {limits}}}")
+    found = [f for f in make.verdict(made).findings if f.rule == "dose-beyond-limit"]
+
+    assert [(f.message, f.severity) for f in found] == ([(f"lift: {crossed}", ERROR)] if crossed else [])
+
+
+def test_sets_of_a_week_are_added_up() -> None:
+    """Two sessions of three sets are six in a week, and a limit of five is crossed once."""
+    files = {
+        "plans/plan": "phases: [{name: All, aim: To go on., weeks: 2, sessions: {monday: only, thursday: only}}]",
+        "exercises/lift": "limits: {weekly_sets: 5}",
+    }
+    found = make.verdict(make.programme(files)).findings
+
+    assert [f.message for f in found] == ["lift: 6 sets in week 1 of plan are beyond the limit of 5"]
+
+
+LOWER = "[{week: 2, session: only, exercise: lift, load: 6 kg, why: Tired.}]"
+
+
+@pytest.mark.parametrize("changes", ["[]", LOWER])
+def test_coming_back_from_a_lighter_week_is_no_step(changes: str) -> None:
+    """Neither a lighter week nor a week that a change made lighter turns the way back into a step that is too large."""
+    phases = "[{name: All, aim: To go on., weeks: 4, sessions: {monday: only}, lighter: {weeks: [3], load: 60 %}}]"
+    made = make.one_exercise(
+        "{reps: 8, load: 10 kg}", phases=phases, changes=changes, lift="limits: {weekly_step: 5 %}"
+    )
+
+    assert make.verdict(made).findings == ()
+
+
+def test_limit_cannot_be_accepted_away() -> None:
+    """Accepting a crossed limit leaves it standing, and is itself an error."""
+    accept = "accept: [{rule: dose-beyond-limit, why: They can take it.}]"
+    files = {"exercises/lift": f"limits: {{reps: 6}}\n{accept}", "sessions/only": accept, "plans/plan": accept}
+    verdict = make.verdict(make.programme(files))
+
+    assert sorted(f.rule for f in verdict.findings) == ["dose-beyond-limit", *["unknown-rule"] * 3]
+    assert verdict.accepted == ()
+
+
+@given(body_weights, st.sampled_from(["12 kg", "9 % bodyweight", "5 kg per hand", "4 % bodyweight per hand"]))
+def test_no_member_is_offered_a_weight_beyond_the_limit(body_weight: Fraction, limit: str) -> None:
+    """Whatever is prescribed by body weight, the bands stop at the limit, in all or in each hand."""
+    written = "{reps: 8, load: 8 % bodyweight}"
+    made = make.one_exercise(written, phases=FOUR_WEEKS, lift=f"{{{DUMBBELLS}, limits: {{load: {limit}}}}}")
+    chosen = body_weight_choice(next(next(resolve(made)[0].sessions).items), body_weight)
+    number = Fraction(limit.split()[0]) * (2 if "per hand" in limit else 1)
+    most = number if "kg" in limit else number * body_weight / 100
+
+    assert chosen is None or chosen.weight_kg is None or chosen.weight_kg <= most
+
+
+def test_fixed_weight_keeps_to_a_share_of_the_lightest_member() -> None:
+    """7.5 kg lies between two dumbbells; with a limit of 19 % (7.6 kg at 40 kg) the heavier of them is out."""
+    offered = [
+        make.in_week(make.one_exercise("{reps: 8, load: 7.6 kg}", lift=f"{{{DUMBBELLS}{limit}}}"), 1).choice
+        for limit in ("", ", limits: {load: 19 % bodyweight}")
+    ]
+
+    assert [(choice.weight_kg, choice.fit) for choice in offered if choice] == [(8, "near"), (7, "limit")]

@@ -1,0 +1,110 @@
+"""A load grows by 2 to 10 % at a time.
+
+Source: Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708. The check warns above 10 %; how small a step may be is
+left to the coach.
+"""
+
+from fractions import Fraction
+
+import pytest
+
+from setwright.checks.load_step import LARGEST_PERCENT, step_percent
+from setwright.model.load import parse_load
+from support import make
+
+STEPS = [
+    # from, to, percent more, allowed
+    ("40 kg", "42.5 kg", "6.25", True),
+    ("40 kg", "44 kg", "10", True),
+    ("40 kg", "44.1 kg", "10.25", False),
+    ("20 kg", "22.5 kg", "12.5", False),
+    ("20 kg", "20.4 kg", "2", True),
+    ("25 lb", "30 lb", "20", False),
+    ("15 % bodyweight", "16.5 % bodyweight", "10", True),
+    ("70 % 1RM", "80 % 1RM", "14.285", False),
+    ("8 kg per hand", "9 kg per hand", "12.5", False),
+    ("12 kg", "8 kg per hand", "33.333", False),  # 16 kg in both hands
+    ("20 kg", "16 kg", "-20", True),
+]
+KETTLEBELLS = [(8, 12, 50.00), (12, 16, 33.33), (16, 20, 25.00), (20, 24, 20.00), (24, 28, 16.67), (28, 32, 14.29)]
+"""Steps of 4 kg, from memory; the percentages are computed."""
+
+
+@pytest.mark.parametrize(("before", "now", "percent", "allowed"), STEPS)
+def test_step(before: str, now: str, percent: str, allowed: bool) -> None:
+    """A step is so many percent of the load before, and passes up to 10."""
+    step = step_percent(parse_load(before), parse_load(now))
+
+    assert step is not None
+    assert abs(step - Fraction(percent)) < Fraction(1, 1000)
+    assert (step <= LARGEST_PERCENT) is allowed
+
+
+@pytest.mark.parametrize(("before", "now", "percent"), KETTLEBELLS)
+def test_every_usual_kettlebell_jump_is_too_large(before: int, now: int, percent: float) -> None:
+    """From one kettlebell to the next is more than 10 %, so repetitions have to climb first."""
+    step = step_percent(parse_load(f"{before} kg"), parse_load(f"{now} kg"))
+
+    assert step is not None
+    assert round(float(step), 2) == percent
+    assert step > LARGEST_PERCENT
+
+
+def test_kettlebell_jump_from_40_to_44_is_just_allowed() -> None:
+    """44 kg after 40 kg is exactly 10 %: the first jump that passes (computed)."""
+    assert step_percent(parse_load("40 kg"), parse_load("44 kg")) == LARGEST_PERCENT
+
+
+@pytest.mark.parametrize(
+    ("before", "now"),
+    [("12 kg", "15 % bodyweight"), ("RPE 6", "RPE 9"), ("light band", "heavy band"), ("12 kg", "RPE 7")],
+)
+def test_loads_of_other_kinds_are_not_compared(before: str, now: str) -> None:
+    """A load that changes its kind, an effort or a band has no percentage."""
+    assert step_percent(parse_load(before), parse_load(now)) is None
+
+
+ONE = "{{name: All, aim: To go on., weeks: {weeks}, sessions: {{monday: only}}{more}}}"
+PLAIN = ONE.format(weeks=4, more="")
+LIGHTER = ONE.format(weeks=4, more=", lighter: {weeks: [2], load: 80 %}")
+BY_TENTHS = "{reps: 8, load: 10 kg, progress: {load: {add: 1 kg, up_to: 12 kg}}}"
+BY_FIFTHS = "{reps: 8, load: 10 kg, progress: {load: {add: 2 kg, up_to: 16 kg}}}"
+STEADY = "{reps: 8, load: 10 kg}"
+LOWER, HIGHER = (
+    f"[{{week: 2, session: only, exercise: lift, load: {load}, why: For once.}}]" for load in ("6 kg", "16 kg")
+)
+WEEKS = [
+    # prescription, phases, changes, the doubt
+    (BY_TENTHS, PLAIN, "[]", None),
+    (BY_FIFTHS, PLAIN, "[]", "lift: 10 kg to 12 kg in week 2 of plan is 20 % more"),  # said once, at the first
+    (STEADY, LIGHTER, "[]", None),  # coming back from a lighter week is no step
+    (BY_FIFTHS, LIGHTER, "[]", "lift: 10 kg to 12 kg in week 3 of plan is 20 % more"),
+    (STEADY, PLAIN, LOWER, None),  # nor from a week that a change made lighter
+    (STEADY, PLAIN, HIGHER, "lift: 10 kg to 16 kg in week 2 of plan is 60 % more"),
+    (BY_FIFTHS, PLAIN, LOWER, "lift: 10 kg to 14 kg in week 3 of plan is 40 % more"),
+]
+
+
+@pytest.mark.parametrize(("written", "phases", "changes", "doubt"), WEEKS)
+def test_weeks_that_follow_each_other(written: str, phases: str, changes: str, doubt: str | None) -> None:
+    """Only loads of trained weeks are compared, each with the one before."""
+    made = make.one_exercise(written, phases=f"[{phases}]", changes=changes, lift="kit: [dumbbell]")
+    found = [f.message for f in make.verdict(made).findings if f.rule == "load-step-too-large"]
+
+    assert found == ([doubt] if doubt else [])
+
+
+def test_hint_names_the_largest_step() -> None:
+    """The fix is a number: 10 kg may become 11 kg."""
+    made = make.one_exercise(BY_FIFTHS, phases=f"[{PLAIN}]", lift="kit: [dumbbell]")
+    hint = next(f.hint for f in make.verdict(made).findings if f.rule == "load-step-too-large")
+
+    assert "(up to 11 kg)" in hint
+
+
+def test_plans_are_not_compared_with_each_other() -> None:
+    """A second plan begins afresh: a session's first week there follows nothing."""
+    climb = "exercises: [{exercise: lift, reps: 8, load: 12 kg, progress: {load: {take: 1 kg, down_to: 10 kg}}}]"
+    files = {"sessions/only": f"blocks: [{{kind: straight, sets: 3, {climb}}}]", "plans/second": "starts: 2027-06-07"}
+
+    assert make.verdict(make.programme({**files, "exercises/lift": "kit: [dumbbell]"})).findings == ()

@@ -1,0 +1,23 @@
+"""Settings and fixtures that all tests share."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+from setwright.model.programme import Programme
+from setwright.source.read import read
+
+settings.register_profile("steady", derandomize=True, deadline=None, max_examples=60)
+settings.load_profile("steady")
+
+EXAMPLE = Path(__file__).parent.parent / "program"
+
+
+@pytest.fixture(scope="session")
+def example() -> Programme:
+    """The example programme in program/, as read."""
+    reading = read(EXAMPLE)
+    if reading.programme is None:
+        pytest.fail(f"the example programme cannot be read: {reading.errors}")
+    return reading.programme

@@ -1,0 +1,125 @@
+"""What changed since the last time, in words and numbers: one line a case."""
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+
+from setwright.dose.change import changes_between, own_changes, round_changes
+from setwright.dose.dose import Dose
+from support import make
+from support.strategies import doses
+
+CASES = [
+    # last time, now, words
+    ("{reps: 8}", "{reps: 8}", ()),
+    ("{reps: 8}", "{reps: 9}", ("1 more rep",)),
+    ("{reps: 10}", "{reps: 8}", ("2 fewer reps",)),
+    ("{sets: 2, reps: 8}", "{sets: 3, reps: 8}", ("one set more",)),
+    ("{sets: 3, reps: 8}", "{sets: 1, reps: 8}", ("two sets fewer",)),
+    ("{sets: 1, reps: 8}", "{sets: 6, reps: 8}", ("5 sets more",)),
+    ("{hold: 30 s}", "{hold: 35 s}", ("5 s longer",)),
+    ("{work: 1 min}", "{work: 45 s}", ("15 s shorter",)),
+    ("{distance: 20 m}", "{distance: 25 m}", ("5 m farther",)),
+    ("{distance: 30 m}", "{distance: 27.5 m}", ("2.5 m less far",)),
+    ("{reps: 8, load: 15 % bodyweight}", "{reps: 8, load: 17.5 % bodyweight}", ("2.5 % of body weight heavier",)),
+    ("{reps: 8, load: 15 % bodyweight}", "{reps: 8, load: 13.5 % bodyweight}", ("1.5 % of body weight lighter",)),
+    (
+        "{reps: 8, load: 6 % bodyweight per hand}",
+        "{reps: 8, load: 6.5 % bodyweight per hand}",
+        ("0.5 % of body weight heavier in each hand",),
+    ),
+    ("{reps: 5, load: 70 % 1RM}", "{reps: 5, load: 75 % 1RM}", ("5 % of 1RM heavier",)),
+    ("{reps: 8, load: 12 kg}", "{reps: 8, load: 16 kg}", ("4 kg heavier",)),
+    ("{reps: 8, load: 6 kg per hand}", "{reps: 8, load: 4 kg per hand}", ("2 kg lighter in each hand",)),
+    ("{reps: 8, load: 25 lb}", "{reps: 8, load: 30 lb}", ("5 lb heavier",)),
+    ("{reps: 8, load: RPE 6}", "{reps: 8, load: RPE 6.5}", ("effort 0.5 higher",)),
+    ("{reps: 8, load: RPE 8}", "{reps: 8, load: RPE 6}", ("effort 2 lower",)),
+    ("{reps: 8, load: 3 reps in reserve}", "{reps: 8, load: 2 reps in reserve}", ("1 rep less in reserve",)),
+    ("{reps: 8, load: 1 rep in reserve}", "{reps: 8, load: 3 reps in reserve}", ("2 reps more in reserve",)),
+    ("{reps: 8, load: light band}", "{reps: 8, load: medium band}", ("medium band instead of light band",)),
+    ("{reps: 8}", "{reps: 8, load: 12 kg}", ("now with 12 kg",)),
+    ("{reps: 8, load: 12 kg}", "{reps: 8}", ("without weight",)),
+    ("{reps: 8, load: 12 kg}", "{reps: 8, load: 8 kg per hand}", ("8 kg in each hand instead of 12 kg",)),
+    ("{reps: 8, load: 12 kg}", "{reps: 8, load: RPE 7}", ("effort 7 of 10 instead of 12 kg",)),
+    ("{reps: 8, tempo: 3-0-1-0}", "{reps: 8, tempo: 4-0-1-0}", ("tempo 4-0-1-0 instead of 3-0-1-0",)),
+    ("{reps: 8}", "{reps: 8, tempo: 4-0-1-0}", ("tempo 4-0-1-0",)),
+    ("{reps: 8, tempo: 4-0-1-0}", "{reps: 8}", ("no set tempo instead of 4-0-1-0",)),
+    ("{reps: 8, rest: 90 s}", "{reps: 8, rest: 75 s}", ("15 s less rest",)),
+    ("{reps: 8, rest: 60 s}", "{reps: 8, rest: 2 min}", ("60 s more rest",)),
+    # most important first
+    (
+        "{sets: 3, reps: 10, load: 12 kg, rest: 60 s}",
+        "{sets: 2, reps: 8, load: 16 kg, rest: 90 s}",
+        ("one set fewer", "2 fewer reps", "4 kg heavier", "30 s more rest"),
+    ),
+]
+
+
+@pytest.mark.parametrize(("last_time", "now", "words"), CASES)
+def test_change_in_words(last_time: str, now: str, words: tuple[str, ...]) -> None:
+    """Two doses of an exercise differ in these words."""
+    assert changes_between(make.dose(last_time), make.dose(now)) == words
+
+
+def test_rounds_are_called_rounds() -> None:
+    """In a superset or circuit, sets are rounds."""
+    two, three = (make.dose("{reps: 8}", block=f"{{kind: circuit, rounds: {rounds}}}") for rounds in (2, 3))
+
+    assert changes_between(two, three, rounds=True) == ("one round more",)
+
+
+@given(doses)
+def test_same_dose_has_no_change(dose: Dose) -> None:
+    """Nothing is said where nothing changed."""
+    assert changes_between(dose, dose) == ()
+
+
+@given(doses, doses)
+def test_every_difference_is_said(before: Dose, now: Dose) -> None:
+    """Two doses of the same measure that are not the same never pass as the same."""
+    now = replace(now, measure=before.measure, sides=before.sides)
+
+    assert (changes_between(before, now) == ()) is (before == now)
+
+
+@given(doses, doses)
+def test_block_and_exercise_share_the_words_between_them(before: Dose, now: Dose) -> None:
+    """What a whole superset shares and what is an exercise's own are together all that changed, none of it twice."""
+    now = replace(now, measure=before.measure)
+    whole = changes_between(before, now, rounds=True)
+
+    assert sorted(whole) == sorted((*round_changes(before, now), *own_changes(before, now)))
+
+
+def test_superset_says_once_what_all_of_it_shares() -> None:
+    """When a superset gets a round more, that stands on the block and not on each of its exercises."""
+    only = """
+blocks:
+  - kind: superset
+    rounds: 2
+    progress: {rounds: {add: 1, up_to: 3}}
+    exercises: [{exercise: lift, reps: 8, progress: {reps: {add: 1, up_to: 9}}}, {exercise: lift, reps: 5}]
+"""
+    block = make.resolved({"sessions/only": only}).weeks[1].sessions[0].blocks[0]
+
+    assert block.changes == ("one round more",)
+    assert [item.changes for item in block.items] == [("1 more rep",), ()]
+
+
+def test_changes_are_told_from_the_last_time_not_the_last_week() -> None:
+    """After a skipped week a dose is compared with the one before that, which members remember."""
+    climb = "{reps: 8, progress: {reps: {add: 1, up_to: 20}}}"
+    skip = "[{week: 2, day: monday, skip: true, why: The hut is let.}]"
+    item = make.in_week(make.one_exercise(climb, changes=skip), 3)
+
+    assert item is not None
+    assert item.changes == ("1 more rep",)
+
+
+def test_first_time_has_no_changes() -> None:
+    """Nothing is compared in the first week."""
+    item = make.in_week(make.one_exercise("{reps: 8}"), 1)
+
+    assert item is not None
+    assert item.changes == ()

@@ -1,0 +1,134 @@
+"""What a week asks of the body: sets, repetitions, load lifted, time under tension, session load.
+
+Sources: half a set for regions that help, Pelland J et al. 2024 (a preprint); session load, monotony and strain, Foster
+C, Med Sci Sports Exerc 1998;30:1164-1168. The worked numbers are computed from those formulas.
+"""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from setwright.dose.exposure import Lifted, exposure, lifted, reps_of, session_load, tension_s, week_load
+from setwright.dose.resolve import resolve
+from support import make
+
+TENSION = [
+    # prescription, sides, seconds under tension of one set (computed: repetitions times the four numbers)
+    ("{reps: 8, tempo: 3-1-1-0}", "both together", 40),
+    ("{reps: 10, tempo: 2-0-2-0}", "both together", 40),
+    ("{reps: 6, tempo: 4-0-1-1}", "both together", 36),
+    ("{reps: 6, tempo: 5-0-3-0}", "both together", 48),
+    ("{reps: 8, tempo: 2-0-2-0}", "both together", 32),
+    ("{reps: 12, tempo: 3-1-1-0}", "one at a time", 120),
+    ("{reps: 12, tempo: 3-1-1-0}", "alternating", 60),
+    ("{reps: 8, tempo: 2-0-X-0}", "both together", 24),
+    ("{reps: 8}", "both together", 32),
+    ("{hold: 30 s}", "one at a time", 60),
+    ("{work: 45 s}", "both together", 45),
+    ("{distance: 20 m}", "both together", 20),
+]
+
+
+@pytest.mark.parametrize(("written", "sides", "seconds"), TENSION)
+def test_time_under_tension(written: str, sides: str, seconds: int) -> None:
+    """Time under tension of three sets is three times that of one, sides included."""
+    dose = make.dose(written, f"sides: {sides}")
+
+    assert tension_s(dose) == 3 * seconds
+
+
+LIFTED = [
+    # prescription, sides, what three sets lift
+    ("{reps: 8, load: 12 kg}", "both together", Lifted(fixed_kg=Fraction(288))),
+    ("{reps: 8, load: 6 kg per hand}", "both together", Lifted(fixed_kg=Fraction(288))),
+    ("{reps: 8, load: 12 kg}", "one at a time", Lifted(fixed_kg=Fraction(576))),
+    ("{reps: 10, load: 15 % bodyweight}", "both together", Lifted(share=Fraction(9, 2))),
+    ("{reps: 10, load: RPE 7}", "both together", Lifted(unknown_reps=30)),
+    ("{reps: 10, load: light band}", "both together", Lifted(unknown_reps=30)),
+    ("{reps: 10}", "both together", Lifted()),
+    ("{hold: 30 s, load: 12 kg}", "both together", Lifted()),
+]
+
+
+@pytest.mark.parametrize(("written", "sides", "whole"), LIFTED)
+def test_load_lifted(written: str, sides: str, whole: Lifted) -> None:
+    """Repetitions times load, both hands and both sides; a hold lifts nothing."""
+    assert lifted(make.dose(written, f"sides: {sides}")) == whole
+
+
+def test_load_lifted_at_a_body_weight() -> None:
+    """30 repetitions at 15 % are 4.5 body weights: 315 kg for a member of 70 kg."""
+    assert lifted(make.dose("{reps: 10, load: 15 % bodyweight}")).at(Fraction(70)) == 315
+
+
+@pytest.mark.parametrize(("sides", "reps"), [("both together", 24), ("one at a time", 48), ("alternating", 24)])
+def test_repetitions(sides: str, reps: int) -> None:
+    """Both sides count where they work one at a time."""
+    assert reps_of(make.dose("{reps: 8}", f"sides: {sides}")) == reps
+
+
+def test_sets_by_region_and_pattern() -> None:
+    """A set counts whole for the main regions, half for those that help, and once for its pattern."""
+    made = make.programme(
+        {
+            "exercises/lift": "regions: {main: [quadriceps, glutes], also: [abdominals]}",
+            "exercises/row": "{pattern: pull, regions: {main: [upper back], also: [glutes]}}",
+            "sessions/only": "blocks: [{kind: straight, sets: 3, exercises: ["
+            "{exercise: lift, reps: 8}, {exercise: row, reps: 8, sets: 2}]}]",
+        }
+    )
+    found = exposure(next(resolve(made)[0].sessions).items, made.exercises)
+
+    assert found.sets == 5
+    assert found.by_region == {"quadriceps": 3, "glutes": 4, "abdominals": Fraction(3, 2), "upper back": 2}
+    assert found.by_pattern == {"squat": 3, "pull": 2}
+
+
+WEEKS = [
+    # seven daily loads, total, spread of the population, monotony, strain
+    ([300, 270, 0, 420, 0, 360, 60], 1410, 164.09, 1.2275, 1730.81),
+    ([300, 0, 450, 0, 400, 0, 600], 1750, 231.46, 1.080, 1890.2),
+]
+
+
+@pytest.mark.parametrize(("days", "total", "spread", "monotony", "strain"), WEEKS)
+def test_week_of_session_loads(days: list[int], total: int, spread: float, monotony: float, strain: float) -> None:
+    """Rest days count as zero; the spread is that of all seven days."""
+    week = week_load([Fraction(day) for day in days])
+
+    assert week.total == total
+    assert week.spread == pytest.approx(spread, abs=0.005)
+    assert week.monotony == pytest.approx(monotony, abs=0.0005)
+    assert week.strain == pytest.approx(strain, abs=0.05)
+
+
+def test_a_day_of_the_worked_week() -> None:
+    """60 minutes at effort 5 are 300."""
+    assert session_load(5, Fraction(60)) == 300
+
+
+@pytest.mark.parametrize("load", [0, 250])
+def test_seven_equal_days_have_no_monotony(load: int) -> None:
+    """Where every day is the same there is no spread to divide by, and nothing is invented."""
+    week = week_load([Fraction(load)] * 7)
+
+    assert (week.monotony, week.strain) == (None, None)
+
+
+@given(st.lists(st.integers(0, 900).map(Fraction), min_size=7, max_size=7), st.integers(2, 5))
+def test_monotony_does_not_depend_on_the_unit(days: list[Fraction], times: int) -> None:
+    """Twice the load on every day is the same monotony, and twice the strain."""
+    once, more = week_load(days), week_load([day * times for day in days])
+
+    assert (once.monotony is None) == (more.monotony is None)
+    if once.monotony is not None and more.monotony is not None and once.strain is not None:
+        assert more.monotony == pytest.approx(once.monotony)
+        assert more.strain == pytest.approx(once.strain * times)
+
+
+def test_a_week_has_seven_days() -> None:
+    """Another number of days is a mistake of the caller."""
+    with pytest.raises(ValueError, match="7 days"):
+        week_load([Fraction(1)] * 6)

@@ -1,0 +1,117 @@
+"""Lighter weeks, tapers and skipped weeks: what remains of a dose, and where the progression stands afterwards.
+
+A lighter week holds a progression, which goes on from where it stood; a skipped week does not count. A rule of this
+tool. A taper keeps loads and cuts sets: Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365.
+"""
+
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from setwright.dose.dose import Dose
+from setwright.dose.resolve import lightened, resolve
+from setwright.dose.week_kind import Remains, share_of_count
+from setwright.dose.words import dose_in_words
+from setwright.model.load import Band, Effort, Reserve, magnitude
+from support import make
+from support.strategies import doses, remains
+
+CLIMB = "{reps: 8, load: 20 kg, progress: {reps: {add: 1, up_to: 20}}}"
+LIGHTER = (
+    "{name: All, aim: To go on., weeks: 6, sessions: {monday: only}, lighter: {weeks: [3], sets: 60 %, load: 90 %}}"
+)
+FULL = "{name: Full, aim: To build., weeks: 2, sessions: {monday: only}}"
+TAPER = "{name: Taper, aim: To be fresh., weeks: 2, sessions: {monday: only}, taper: {sets: [60 %, 45 %]}}"
+FIRST_WEEK = "{name: All, aim: To begin., weeks: 3, sessions: {monday: only}, lighter: {weeks: [1], sets: 60 %}}"
+SKIP = "[{week: 2, day: monday, skip: true, why: The hut is let.}]"
+
+CASES = [
+    # phases, changes, week of the plan, dose
+    (f"[{LIGHTER}]", "[]", 2, "3 sets of 9 reps, 20 kg"),
+    (f"[{LIGHTER}]", "[]", 3, "2 sets of 9 reps, 18 kg"),  # the lighter week holds
+    (f"[{LIGHTER}]", "[]", 4, "3 sets of 10 reps, 20 kg"),  # and it goes on from where it stood
+    (f"[{LIGHTER}]", "[]", 6, "3 sets of 12 reps, 20 kg"),
+    (f"[{FIRST_WEEK}]", "[]", 1, "2 sets of 8 reps, 20 kg"),  # a lighter first week is the first dose, lighter
+    (f"[{FIRST_WEEK}]", "[]", 2, "3 sets of 8 reps, 20 kg"),
+    (f"[{FULL}, {TAPER}]", "[]", 3, "2 sets of 9 reps, 20 kg"),  # 60 % of 3 is 1.8
+    (f"[{FULL}, {TAPER}]", "[]", 4, "1 set of 9 reps, 20 kg"),  # 45 % of 3 is 1.35; the taper holds to its end
+    (f"[{FULL}, {TAPER}, {FULL}]", "[]", 5, "3 sets of 10 reps, 20 kg"),
+    (f"[{FULL}, {FULL}]", SKIP, 2, None),
+    (f"[{FULL}, {FULL}]", SKIP, 3, "3 sets of 9 reps, 20 kg"),  # the skipped week did not count
+    (f"[{FULL}, {FULL}]", SKIP, 4, "3 sets of 10 reps, 20 kg"),
+]
+
+
+@pytest.mark.parametrize(("phases", "changes", "week", "expected"), CASES)
+def test_week(phases: str, changes: str, week: int, expected: str | None) -> None:
+    """A climb of one repetition a week, in a plan with lighter, taper and skipped weeks, is this dose."""
+    item = make.in_week(make.one_exercise(CLIMB, phases=phases, changes=changes), week)
+
+    assert (dose_in_words(item.dose) if item else None) == expected
+
+
+SHARES = [
+    # a half goes to the smaller, and at least one stays
+    (3, 60, 2),
+    (4, 60, 2),
+    (5, 50, 2),
+    (3, 50, 1),
+    (1, 50, 1),
+    (2, 20, 1),
+    (10, 85, 8),
+    (30, 66, 20),
+    (3, 100, 3),
+]
+
+
+@pytest.mark.parametrize(("count", "percent", "left"), SHARES)
+def test_share_of_a_count(count: int, percent: int, left: int) -> None:
+    """A share of sets or repetitions is rounded, a half to the smaller, and never to nothing. A rule of this tool."""
+    assert share_of_count(count, Fraction(percent)) == left
+
+
+@given(doses, remains)
+def test_lighter_week_never_raises_a_number(dose: Dose, share: Remains) -> None:
+    """Sets, amount and load of a lighter week are at most what they were, and at least one set and repetition stay."""
+    lighter = lightened(dose, share)
+
+    assert 1 <= lighter.sets <= dose.sets
+    assert 1 <= lighter.amount <= dose.amount
+    if dose.load is not None and lighter.load is not None and not isinstance(dose.load, Band):
+        assert magnitude(lighter.load) <= magnitude(dose.load)
+
+
+@given(doses, remains)
+def test_lighter_week_leaves_efforts_and_bands_alone(dose: Dose, share: Remains) -> None:
+    """Efforts, repetitions in reserve and bands follow the member anyway: they stay, and so do tempo and rest."""
+    lighter = lightened(dose, share)
+
+    assert lighter.load == dose.load or not isinstance(dose.load, Effort | Reserve | Band | None)
+    assert (lighter.tempo, lighter.rest_s, lighter.sides) == (dose.tempo, dose.rest_s, dose.sides)
+
+
+@given(doses)
+def test_whole_share_changes_nothing(dose: Dose) -> None:
+    """100 % of everything is everything."""
+    assert lightened(dose, Remains("lighter")) == dose
+
+
+@given(st.lists(st.sampled_from(["train", "lighter", "skip"]), min_size=1, max_size=16))
+def test_progression_counts_the_weeks_that_were_trained(kinds: list[str]) -> None:
+    """A progression stands at the number of trained weeks before; a lighter week repeats the last trained one."""
+    weeks = list(enumerate(kinds, start=1))
+    lighter = [week for week, kind in weeks if kind == "lighter"]
+    keep = f", lighter: {{weeks: {lighter}, sets: 50 %}}" if lighter else ""
+    phases = f"[{{name: All, aim: To go on., weeks: {len(kinds)}, sessions: {{monday: only}}{keep}}}]"
+    skips = ", ".join(f"{{week: {week}, day: monday, skip: true, why: No.}}" for week, kind in weeks if kind == "skip")
+    plan = resolve(make.one_exercise(CLIMB, phases=phases, changes=f"[{skips}]"))[0]
+    before = [kinds[: week - 1].count("train") for week, _ in weeks]
+    expected = [
+        max(0, count - 1) if kind == "lighter" else count
+        for count, kind in zip(before, kinds, strict=True)
+        if kind != "skip"
+    ]
+
+    assert [session.trained for session in plan.sessions] == expected

@@ -1,0 +1,1 @@
+"""What tests share: small programmes from YAML snippets, and strategies."""

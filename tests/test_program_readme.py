@@ -1,0 +1,69 @@
+"""The coach's manual, program/README.md: every example in it can be used as it stands."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from setwright.model.plan import Change, Phase
+from setwright.model.prescription import Prescription
+from setwright.model.session import Block
+from setwright.source.read import FOLDERS, read
+from support.language import Case, cases
+from support.reading import EXAMPLE, LABEL
+
+MANUAL = (EXAMPLE / "README.md").read_text("utf-8")
+EXAMPLES = list(cases(MANUAL))
+LEFT_TO_THE_EDITOR = {"change_over"}
+"""Keys that are rarely wanted: editors offer them, and the manual stays short."""
+
+
+@pytest.fixture
+def program(tmp_path: Path) -> Path:
+    """A programme made of the manual's examples alone, with what they point at from the example programme."""
+    folder = tmp_path / LABEL
+    for case in EXAMPLES:
+        for name, text in case.files.items():
+            (folder / name).parent.mkdir(parents=True, exist_ok=True)
+            (folder / name).write_text(text, "utf-8")
+    for kind in FOLDERS:
+        if kind != "plans":
+            for path in (EXAMPLE / kind).iterdir():
+                if not (folder / kind / path.name).exists():
+                    (folder / kind / path.name).write_bytes(path.read_bytes())
+    (folder / "references.yml").write_bytes((EXAMPLE / "references.yml").read_bytes())
+    return folder
+
+
+def test_the_examples_are_a_programme(program: Path) -> None:
+    """Put into files under the names that they carry, the examples are read without an error."""
+    assert [str(finding) for finding in read(program, LABEL).findings] == []
+
+
+@pytest.mark.parametrize("case", EXAMPLES, ids=lambda case: case.title)
+def test_an_example_is_read_as_what_it_is(case: Case, program: Path) -> None:
+    """Each example is among the things that were read, and not only lies in the folder."""
+    programme = read(program, LABEL).programme
+
+    assert programme is not None
+    for name in case.files:
+        kind, _, rest = name.partition("/")
+        assert (
+            rest.removesuffix(".yml") in getattr(programme, kind) if rest else programme.club.name in case.files[name]
+        )
+
+
+def test_there_is_an_example_of_everything() -> None:
+    """Each kind of file has one, and each YAML block of the manual is one."""
+    kinds = {name.split("/")[0] for case in EXAMPLES for name in case.files}
+
+    assert {*FOLDERS, "club.yml"} == kinds
+    assert MANUAL.count("```yaml") == sum(len(case.files) for case in EXAMPLES)
+
+
+def test_the_manual_knows_every_key_that_a_session_and_a_plan_have() -> None:
+    """A coach who has read the manual has met every key of a prescription, a block, a phase and a change."""
+    keys = {key for model in (Block, Prescription, Phase, Change) for key in model.model_fields}
+    unknown = {key for key in keys if not re.search(rf"\b{key}\b", MANUAL)}
+
+    assert unknown == LEFT_TO_THE_EDITOR
