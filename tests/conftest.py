@@ -8,6 +8,8 @@ from hypothesis import settings
 from setwright.model.programme import Programme
 from setwright.source.read import read
 
+pytest_plugins = ["support.browsing"]
+
 settings.register_profile("steady", derandomize=True, deadline=None, max_examples=60)
 settings.load_profile("steady")
 

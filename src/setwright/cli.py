@@ -1,20 +1,28 @@
 """The commands. No logic: each reads its options, calls one function and prints what came back."""
 
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sized
+from datetime import date, datetime
 from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import click
 
-from setwright import __version__, printers, publish
+from setwright import __version__, printers, publish, reviewing
+from setwright.checks.registry import RULES as CHECKS
 from setwright.dose.explain import derivation, history
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.rules import RULES
 from setwright.errors import SetwrightError
+from setwright.model.programme import Programme
 from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
+from setwright.pages.comparison import as_html
+from setwright.review.parts import PART_NAMES
+from setwright.review.report import as_markdown, as_text
+from setwright.review.state import to_json
+from setwright.review.status import STATUS_WORDS, reviews
 from setwright.source.finding import Finding
 from setwright.source.read import Places
 from setwright.source.schemas import schemas as all_schemas
@@ -40,7 +48,7 @@ _config = click.option(
 _format = click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "plain", "json", "annotations"]),
+    type=click.Choice(["text", "plain", "json", "sarif", "annotations"]),
     default="text",
     show_default=True,
     help="How findings are printed.",
@@ -74,8 +82,95 @@ def main() -> None:
 def check(program: Path, form: str) -> None:
     """Read the programme and print everything that is wrong or doubtful. Writes nothing."""
     looked = publish.look(program, str(program))
-    _print_findings(looked.findings, looked.places, form)
+    if form == "sarif":
+        about = [printers.AboutRule(r.ident, r.title, " ".join(r.paragraphs), r.source, r.severity) for r in CHECKS]
+        accepted = [(one.finding, one.why) for one in looked.accepted]
+        click.echo(printers.as_sarif(looked.findings, accepted, about, __version__))
+    else:
+        _print_findings(looked.findings, looked.places, form)
     _finish(looked, form)
+
+
+@main.command()
+@_program
+@click.option("--all", "everything", is_flag=True, help="List the exercises that are reviewed, too.")
+def review(program: Path, everything: bool) -> None:
+    """List what is due for review by the physiotherapist: what was never signed off, and what changed since."""
+    looked = publish.look(program, _label(program))
+    if looked.programme is None:
+        _print_findings(looked.findings, looked.places, "text")
+        sys.exit(FOUND)
+    found = reviews(looked.programme, looked.plans)
+    for ident, one in sorted(found.items(), key=lambda pair: (pair[1].status, pair[0])):
+        if one.status == "reviewed" and not everything:
+            continue
+        click.echo(f"{ident}: {STATUS_WORDS[one.status].lower()}" + _signed(one.sign_off, one.changed))
+    due = sum(one.status != "reviewed" for one in found.values())
+    click.echo(f"{due} of {len(found)} exercises are due for review.")
+
+
+def _signed(sign_off: Any, changed: tuple[str, ...]) -> str:
+    if sign_off is None:
+        return ""
+    parts = f" in {', '.join(PART_NAMES[part] for part in changed)}" if changed else ""
+    return f"{parts} (signed by {sign_off.who} on {sign_off.date})"
+
+
+@main.command()
+@click.argument("exercises", nargs=-1)
+@click.option("--all-due", is_flag=True, help="Sign every exercise that is due.")
+@click.option("--who", required=True, help="The reviewer's name.")
+@click.option("--role", required=True, help="In which role, such as 'physiotherapist of the club'.")
+@click.option("--note", help="What readers should know.")
+@click.option("--date", "on", type=click.DateTime(["%Y-%m-%d"]), help="The day of the review; today where not given.")
+@_program
+def sign(
+    exercises: tuple[str, ...],
+    all_due: bool,
+    who: str,
+    role: str,
+    note: str | None,
+    on: datetime | None,
+    program: Path,
+) -> None:
+    """Sign exercises off as reviewed, as they are now: setwright sign goblet-squat --who ... --role ..."""
+    looked = publish.look(program)
+    found = reviews(looked.programme, looked.plans) if looked.programme is not None else {}
+    for ident in exercises:
+        if found:
+            _known(ident, found, "exercise")
+    due = [ident for ident, one in sorted(found.items()) if one.status != "reviewed"] if all_due else []
+    chosen = list(dict.fromkeys((*exercises, *due)))
+    if not chosen and not all_due:
+        raise click.UsageError("which exercise? name it, or write --all-due")
+    day = on.date() if on is not None else date.today()
+    for line in reviewing.sign(program, chosen, who, role, day, note):
+        click.echo(line)
+    click.echo(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}", err=True)
+
+
+@main.command()
+@click.argument("old")
+@click.argument("new", default="program")
+@click.option("--format", "form", type=click.Choice(["text", "markdown", "html"]), default="text", show_default=True)
+@_program
+def compare(old: str, new: str, form: str, program: Path) -> None:
+    """Print what changes for members between two states: folders, files of 'resolve', or git revisions."""
+    change = reviewing.compared(old, new, program)
+    match form:
+        case "html":
+            click.echo(as_html(change, old, new), nl=False)
+        case "markdown":
+            click.echo(as_markdown(change), nl=False)
+        case _:
+            click.echo(as_text(change), nl=False)
+
+
+@main.command()
+@_program
+def resolve(program: Path) -> None:
+    """Print every text and every dose of the programme as one JSON file, to compare with later."""
+    click.echo(to_json(reviewing.state_at(str(program), program)), nl=False)
 
 
 @main.command()
@@ -86,6 +181,8 @@ def build(config_file: Path, form: str) -> None:
     config, program = publish.project(config_file)
     built = publish.build(config, program, _label(program), _progress())
     _print_findings(built.looked.findings, built.looked.places, form)
+    for line in built.written.remarks if built.written else ():
+        click.echo(f"sheets: {line}", err=True)
     for line in built.warnings:
         click.echo(f"site engine: warning: {line}", err=True)
     for line in built.broken:
@@ -107,7 +204,9 @@ def render(config_file: Path, form: str) -> None:
     _print_findings(looked.findings, looked.places, form)
     if not looked.publishable:
         sys.exit(FOUND)
-    written = publish.render(looked, Path(config.docs_dir))
+    written = publish.render(looked, Path(config.docs_dir), config.site_url)
+    for line in written.remarks:
+        click.echo(f"sheets: {line}", err=True)
     click.echo(
         f"{config.docs_dir}: {written.changed} files written, {written.same} as they were, {written.deleted} deleted"
     )
@@ -181,11 +280,19 @@ def _finish(looked: publish.Looked, form: str) -> None:
     warnings = len(looked.findings) - errors
     if form == "text" and looked.programme is not None:
         thing = looked.programme
-        counts = f"{len(thing.plans)} plans, {len(thing.sessions)} sessions, {len(thing.exercises)} exercises"
-        click.echo(f"Read {counts}. {len(looked.accepted)} accepted warnings.")
+        counts = ", ".join(_count(len(things), noun) for things, noun in _contents(thing))
+        click.echo(f"Read {counts}. {_count(len(looked.accepted), 'accepted warning')}.")
     if form == "text":
-        click.echo(f"{errors} errors, {warnings} warnings.")
+        click.echo(f"{_count(errors, 'error')}, {_count(warnings, 'warning')}.")
     sys.exit(FOUND if looked.findings else CLEAN)
+
+
+def _contents(thing: Programme) -> tuple[tuple[Sized, str], ...]:
+    return (thing.plans, "plan"), (thing.sessions, "session"), (thing.exercises, "exercise")
+
+
+def _count(count: int, noun: str) -> str:
+    return f"{count} {noun}{'' if count == 1 else 's'}"
 
 
 def _colour(name: str, text: str) -> str:

@@ -15,7 +15,7 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 
 from setwright import publish
-from setwright.pages import verify
+from setwright.pages import offline, verify
 from setwright.printers import plain
 from setwright.source.read import Cache
 
@@ -63,7 +63,8 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
                 log.warning(plain(finding))
         if errors:
             raise PluginError("\n".join(["the programme has mistakes", *errors]))
-        publish.render(looked, Path(config.docs_dir))
+        for remark in publish.render(looked, Path(config.docs_dir), _published_at(config)).remarks:
+            log.info("sheets: %s", remark)
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Follow every link, then swap the finished site in."""
@@ -71,6 +72,8 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             return
         following = Path(config.site_dir)
         config.site_dir = str(self.site)
+        for warning in offline.finish(following):
+            log.warning(warning)
         broken = list(verify.broken(following))
         if broken:
             raise PluginError("\n".join(["the site has broken links", *broken]))
@@ -81,3 +84,9 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         server.unwatch(config.docs_dir)
         server.watch(str(Path(config.config_file_path).parent / self.config.program))
         return server
+
+
+def _published_at(config: MkDocsConfig) -> str | None:
+    """Return the site's address as mkdocs.yml has it: while serving, the engine puts this machine's in its place."""
+    written = [source.get("site_url") for source in config.user_configs if source.get("site_url")]
+    return str(written[0]) if written else None

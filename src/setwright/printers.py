@@ -1,9 +1,12 @@
-"""Findings as text: for a terminal with the line and a caret, plain, as JSON, and as annotations of a workflow."""
+"""Findings as text: for a terminal with the line and a caret, plain, JSON, SARIF, and annotations of a workflow."""
 
 import json
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any, Final
+from urllib.parse import quote
 
-from setwright.source.finding import Finding
+from setwright.source.finding import Finding, Severity
 
 SourceLine = Callable[[Finding], str | None]
 
@@ -56,6 +59,85 @@ def as_json(findings: Iterable[Finding]) -> str:
         for finding in findings
     ]
     return json.dumps(rows, ensure_ascii=False, indent=2)
+
+
+@dataclass(frozen=True, slots=True)
+class AboutRule:
+    """What a report says of a check: a heading, why it matters, its source, and how bad it usually is."""
+
+    ident: str
+    title: str
+    says: str
+    source: str
+    severity: Severity
+
+
+SARIF_SCHEMA: Final = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+
+def as_sarif(
+    findings: Iterable[Finding],
+    accepted: Iterable[tuple[Finding, str]],
+    rules: Sequence[AboutRule],
+    version: str,
+) -> str:
+    """Return findings as a log in the Static Analysis Results Interchange Format (SARIF) 2.1.0, an OASIS standard.
+
+    An accepted warning is in it too, suppressed in the source with the coach's reason.
+    """
+    found = [(finding, None) for finding in findings]
+    known = {rule.ident: rule for rule in rules}
+    others = sorted({finding.rule for finding, _ in found} - known.keys())
+    index = {ident: number for number, ident in enumerate((*known, *others))}
+    driver = {
+        "name": "setwright",
+        "version": version,
+        "rules": [*map(_sarif_rule, rules), *({"id": ident} for ident in others)],
+    }
+    log = {
+        "$schema": SARIF_SCHEMA,
+        "version": "2.1.0",
+        "runs": [
+            {
+                "tool": {"driver": driver},
+                "columnKind": "unicodeCodePoints",
+                "results": [_sarif_result(finding, why, index) for finding, why in (*found, *accepted)],
+            }
+        ],
+    }
+    return json.dumps(log, ensure_ascii=False, indent=2)
+
+
+def _sarif_rule(rule: AboutRule) -> dict[str, Any]:
+    return {
+        "id": rule.ident,
+        "shortDescription": {"text": f"{rule.title}."},
+        "fullDescription": {"text": rule.says},
+        "help": {"text": f"{rule.says} Source: {rule.source}"},
+        "defaultConfiguration": {"level": rule.severity},
+    }
+
+
+def _sarif_result(finding: Finding, why: str | None, index: dict[str, int]) -> dict[str, Any]:
+    place = finding.position
+    text = f"{finding.message} ({finding.hint})" if finding.hint else finding.message
+    result: dict[str, Any] = {
+        "ruleId": finding.rule,
+        "ruleIndex": index[finding.rule],
+        "level": finding.severity,
+        "message": {"text": text},
+        "locations": [
+            {
+                "physicalLocation": {
+                    "artifactLocation": {"uri": quote(place.file)},
+                    "region": {"startLine": place.line, "startColumn": place.column},
+                }
+            }
+        ],
+    }
+    if why is not None:
+        result["suppressions"] = [{"kind": "inSource", "justification": why}]
+    return result
 
 
 def annotation(finding: Finding) -> str:

@@ -3,8 +3,8 @@
 import logging
 import os
 import shutil
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
@@ -18,8 +18,13 @@ from setwright.checks.rule import Subject
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.errors import ProjectError
+from setwright.handouts import tree as handouts
+from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
-from setwright.pages import tree, verify
+from setwright.pages import offline, tree, verify
+from setwright.pages.site import Site
+from setwright.review.before import seen
+from setwright.review.status import reviews
 from setwright.source.finding import Finding
 from setwright.source.read import Cache, Places, read
 
@@ -38,6 +43,7 @@ class Looked:
     findings: tuple[Finding, ...]
     accepted: tuple[Accepted, ...]
     places: Places
+    folder: Path
 
     @property
     def publishable(self) -> bool:
@@ -61,18 +67,36 @@ def look(program: Path, label: str | None = None, cache: Cache | None = None) ->
     """Read, resolve and check a programme, writing nothing."""
     reading = read(program, label, cache)
     if reading.programme is None:
-        return Looked(None, (), reading.findings, (), reading.places)
+        return Looked(None, (), reading.findings, (), reading.places, program)
     plans = resolve(reading.programme)
     verdict = run(Subject(reading.programme, plans, reading.places))
     findings = tuple(sorted((*reading.findings, *verdict.findings)))
-    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places)
+    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
 
 
-def render(looked: Looked, docs_build: Path) -> tree.Written:
-    """Write the Markdown tree of a publishable programme; only what changed is touched."""
+def render(looked: Looked, docs_build: Path, site_url: str | None = None) -> tree.Written:
+    """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
+
+    Args:
+        looked: the programme with its resolved plans.
+        docs_build: the folder of the tree.
+        site_url: where the site is published; sheets then lead back to their pages.
+    """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
-    return tree.write(tree.render(looked.programme, looked.plans), docs_build)
+    sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
+    before = seen(looked.folder, reviews(looked.programme, looked.plans))
+    pages = tree.render(looked.programme, looked.plans, looked.accepted, before)
+    written = tree.write(pages | sheets.files, docs_build)
+    return replace(written, remarks=_remarks(sheets.lacking))
+
+
+def _remarks(lacking: Sequence[str]) -> tuple[str, ...]:
+    """Say which characters the sheets cannot show, if there are any."""
+    if not lacking:
+        return ()
+    shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
+    return (f"the fonts of the PDF sheets lack {shown}; a sign stands for them there, pages show them",)
 
 
 def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
@@ -81,12 +105,12 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
     looked = look(program, label)
     if not looked.publishable:
         return Built(looked)
-    progress("rendering pages")
-    written = render(looked, Path(config.docs_dir))
+    progress("rendering pages and sheets")
+    written = render(looked, Path(config.docs_dir), config.site_url)
     site = Path(config.site_dir)
     following = beside(site, NEXT)
     progress("building the site")
-    warnings = run_engine(config, following)
+    warnings = (*run_engine(config, following), *offline.finish(following))
     progress("following every link")
     broken = tuple(verify.broken(following))
     if broken:

@@ -3,8 +3,9 @@
     .venv/bin/python tests/benchmarks/large_programme.py
 
 The large programme has 52 weeks, three sessions a week and 200 exercises, copied from the example's files under new
-names. Times are CPU seconds of this process, so that a busy machine changes them little; the last column, ours against
-the engine's own work on the same pages, is the number to compare.
+names. Times are CPU seconds of this process, so that a busy machine changes them little. Ours against the engine's own
+work on the same pages is the number to compare. Printing all PDF sheets, and asking for them again unchanged, stand
+apart.
 """
 
 import re
@@ -22,7 +23,10 @@ from setwright import publish
 from setwright.checks.registry import run
 from setwright.checks.rule import Subject
 from setwright.dose.resolve import resolve
+from setwright.handouts import tree as handouts
+from setwright.handouts.writing import Desk
 from setwright.pages import tree, verify
+from setwright.pages.site import Site
 from setwright.source.read import read
 from support.site import copy_project
 
@@ -67,7 +71,13 @@ def measure(name: str, project: Path) -> None:
     resolving_s, plans = timed(lambda: resolve(programme))
     checking_s, _ = timed(lambda: run(Subject(programme, plans, reading.places)))
     rendering_s, rendered = timed(lambda: tree.render(programme, plans))
-    writing_s, _ = timed(lambda: tree.write(rendered, project / "docs_build"))
+    docs = project / "docs_build"
+    desk = Desk(Site(programme, plans))
+    printing_s, printed = timed(lambda: handouts.render(desk, docs))
+    writing_s, _ = timed(lambda: tree.write(rendered | printed.files, docs))
+    again_s, again = timed(lambda: handouts.render(desk, docs))
+    if again.printed:
+        raise SystemExit(f"{again.printed} sheets were printed again for nothing")
     config, _ = publish.project(project / "mkdocs.yml")
     site = project / "site"
     engine_s, _ = timed(lambda: publish.run_engine(config, site))
@@ -77,16 +87,19 @@ def measure(name: str, project: Path) -> None:
     ours_s = reading_s + resolving_s + checking_s + rendering_s + writing_s + verifying_s
     pages = list(site.rglob("*.html"))
     size = sum(page.stat().st_size for page in pages) / len(pages)
-    steps = (reading_s, resolving_s, checking_s, rendering_s, writing_s, engine_s, verifying_s)
-    print(
+    steps = (reading_s, resolving_s, checking_s, rendering_s, writing_s, engine_s, verifying_s, printing_s, again_s)
+    sheets = [pdf for path, pdf in printed.files.items() if path.endswith(".pdf")]
+    print(  # noqa: T201
         f"{name:<8}{len(pages):>6}" + "".join(f"{s:>9.2f}" for s in steps) + f"{ours_s / engine_s:>8.2f}{size:>10.0f}"
+        f"{len(sheets):>8}{sum(map(len, sheets)) / len(sheets):>10.0f}"
     )
 
 
 def main() -> None:
     """Measure both programmes."""
-    columns = ("read", "resolve", "check", "render", "write", "engine", "verify")
-    print(f"{'':<8}{'pages':>6}" + "".join(f"{c:>9}" for c in columns) + f"{'ours/e':>8}{'bytes/p':>10}")  # noqa: T201
+    columns = ("read", "resolve", "check", "render", "write", "engine", "verify", "print", "again")
+    ends = f"{'ours/e':>8}{'bytes/p':>10}{'sheets':>8}{'bytes/s':>10}"
+    print(f"{'':<8}{'pages':>6}" + "".join(f"{c:>9}" for c in columns) + ends)  # noqa: T201
     with tempfile.TemporaryDirectory() as folder:
         measure("example", copy_project(Path(folder) / "example"))
         large = copy_project(Path(folder) / "large")

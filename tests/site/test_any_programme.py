@@ -9,8 +9,11 @@ from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
 from setwright.dose.resolve import resolve
+from setwright.handouts import tree as handouts
+from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
 from setwright.pages import tree, verify
+from setwright.pages.site import Site
 from support.any_programme import programmes
 from support.site import ROOT, broken_in_tree
 
@@ -31,7 +34,9 @@ class _Tags(HTMLParser):
 @settings(max_examples=25, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
 def test_any_valid_programme_renders_without_a_broken_link(programme: Programme) -> None:
     """Every link of every page of the Markdown tree leads to a page and an anchor of that tree."""
-    rendered = tree.render(programme, resolve(programme))
+    plans = resolve(programme)
+    sheets = {sheet.path: b"" for sheet in handouts.sheets(Desk(Site(programme, plans)))}
+    rendered = tree.render(programme, plans) | sheets
 
     assert list(broken_in_tree(rendered)) == []
 
@@ -42,7 +47,9 @@ def test_any_valid_programme_builds_into_a_sound_site(programme: Programme) -> N
     """Built by the engine, no link is broken, nothing comes from elsewhere, and no text has become a script."""
     with tempfile.TemporaryDirectory() as folder:
         docs, site = Path(folder) / "docs_build", Path(folder) / "site"
-        tree.write(tree.render(programme, resolve(programme)), docs)
+        plans = resolve(programme)
+        printed = handouts.render(Desk(Site(programme, plans)), docs)
+        tree.write(tree.render(programme, plans) | printed.files, docs)
         (Path(folder) / "mkdocs.yml").write_text((ROOT / "mkdocs.yml").read_text("utf-8"), "utf-8")
         config = load_config(config_file=str(Path(folder) / "mkdocs.yml"), site_dir=str(site))
         config.plugins["setwright"].config.generate = False

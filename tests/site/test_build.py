@@ -93,8 +93,9 @@ def test_an_edit_rewrites_only_what_depends_on_it(fresh: Path) -> None:
     exercise.write_text(exercise.read_text("utf-8").replace("cues:\n", "cues:\n  - Zebra crossing\n", 1), "utf-8")
     build(fresh)
     after = digests(fresh / "docs_build")
-    changed = {name for name in after if after[name] != before.get(name)}
-    holding = {name for name in after if "Zebra" in (fresh / "docs_build" / name).read_text("utf-8", "replace")}
+    pages = [name for name in after if "handouts/" not in name]  # what their text holds, a digest does not tell
+    changed = {name for name in pages if after[name] != before.get(name)}
+    holding = {name for name in pages if "Zebra" in (fresh / "docs_build" / name).read_text("utf-8", "replace")}
 
     assert "exercises/box-step-down/index.md" in changed
     assert changed == holding

@@ -9,9 +9,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
+from support.browsing import missing
 from support.site import KINDS
-
-from .conftest import missing
 
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 800}
 

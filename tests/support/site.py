@@ -20,6 +20,7 @@ KINDS = {
     "exercise": "exercises/goblet-squat/",
     "exercises": "exercises/",
     "find": "find/",
+    "figures": "figures/",
     "warm-ups": "warm-ups/",
     "warm-up": "warm-ups/hips-and-ankles/",
     "cool-downs": "cool-downs/",
@@ -27,6 +28,13 @@ KINDS = {
     "numbers": "numbers/",
     "safety": "safety/",
     "sources": "sources/",
+    "settings": "settings/",
+    "log": "log/",
+    "offline": "offline/",
+    "review": "review/",
+    "checks": "checks/",
+    "check": "checks/load-step-too-large/",
+    "weekly load": "weekly-load/",
     "not-found": "404.html",
 }
 """One address of every kind of page."""
@@ -70,7 +78,7 @@ class _Links(HTMLParser):
 
 
 def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
-    """Yield the links of a rendered Markdown tree that lead to no page or to no anchor of it."""
+    """Yield the links of a rendered Markdown tree that lead to no page, to no anchor and to no other file of it."""
     import posixpath
     import re
 
@@ -81,6 +89,7 @@ def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
             links.feed(raw.decode())
             ids = {*links.ids, *re.findall(r"^#+ .*\{#([^}]+)\}$", raw.decode(), re.MULTILINE)}
             pages["/" + folder_of(path)] = (links.found, ids)
+    files = {f"/{path}/" for path in tree if not path.endswith(".md")}
     for address, (links_found, _) in pages.items():
         for link in links_found:
             if re.match(r"[a-z]+:", link):
@@ -88,6 +97,8 @@ def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
             target, _, anchor = link.partition("#")
             leads = posixpath.normpath(posixpath.join(address, target)) if target else address
             leads = leads if leads.endswith("/") else leads + "/"
+            if leads in files:
+                continue
             if leads not in pages:
                 yield f"{address}: {link}"
             elif anchor and anchor not in pages[leads][1]:

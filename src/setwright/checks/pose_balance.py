@@ -17,10 +17,10 @@ SEVERITY = "warning"
 SOURCE = "Masses of de Leva P, J Biomech 1996;29:1223-1230."
 
 BAD: Example = {
-    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 40, hip: 0, knee: 90}]}",
+    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 60, hip: 60}]}",
 }
 GOOD: Example = {
-    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 0, hip: 0, knee: 90}]}",
+    "exercises/step-down": "figure: {poses: [{touch: {shins: floor}, trunk: 0, hip: 0}]}",
 }
 
 

@@ -16,10 +16,21 @@ SEVERITY = "warning"
 SOURCE = "A rule of this tool."
 
 BAD: Example = {
-    "exercises/step-down": "figure: {poses: [{touch: {feet: floor, hands: {to: floor, at: 40 cm}}}]}",
+    "exercises/step-down": """
+figure:
+  props: {box: {height: 40 cm}}
+  poses: [{touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 cm}}, trunk: 16, knee: {far: 8}}]
+""",
 }
 GOOD: Example = {
-    "exercises/step-down": "figure: {poses: [{touch: {hands: floor, toes: floor}, shoulder: 72, hip: 0, knee: 0}]}",
+    "exercises/step-down": """
+figure:
+  props: {box: {height: 40 cm}}
+  poses:
+    - touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 cm}}
+      trunk: 16
+      knee: {near: 96, far: 8}
+""",
 }
 
 

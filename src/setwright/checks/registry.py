@@ -124,7 +124,7 @@ def _idle_acceptances(subject: Subject, used: set[int]) -> list[Finding]:
     for file, path, acceptance in _acceptances(subject):
         place = subject.at(file, *path)
         if acceptance.rule not in known:
-            message, hint = f"no warning is called '{acceptance.rule}'", f"one of: {', '.join(sorted(known))}"
+            message, hint = f"no warning is called '{acceptance.rule}'", did_you_mean(acceptance.rule, known)
             found.append(Finding(place, "unknown-rule", message, hint))
         elif id(acceptance) not in used:
             message = f"'{acceptance.rule}' is accepted here, but nothing raises it"

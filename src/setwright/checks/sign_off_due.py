@@ -25,15 +25,15 @@ _HOW: Final = "ask for a review on the review page; then 'setwright sign' or pas
 
 SQUAT = """
 - {exercise: goblet-squat, who: A physiotherapist, role: Physiotherapist of the club,
-   date: 2027-02-01, text: 8449cf58a51b, cues: 2fa62119afa8, cautions: dc706f0d5792,
+   date: 2027-02-01, text: okkpcfloalhb, cues: ifamihhpafao, cautions: dcngmfgdlnpi,
    limits: none, figure: none, dosage: 3 sets of 8 reps; at most 3 sets a week}
 """
 STEP_DOWN = """
 - {exercise: step-down, who: A physiotherapist, role: Physiotherapist of the club,
-   date: 2027-02-01, text: 2668d9427120, cues: f49fdaec8aa3, cautions: dc706f0d5792,
+   date: 2027-02-01, text: immodpkinhig, cues: fkpfdaecoaaj, cautions: dcngmfgdlnpi,
    limits: none, figure: none, dosage: 3 sets of 8 reps; at most 3 sets a week}
 """
-BAD: Example = {"sign-offs": SQUAT + STEP_DOWN.replace("f49fdaec8aa3", "0b61c2a7d9e4")}  # its cues were others
+BAD: Example = {"sign-offs": SQUAT + STEP_DOWN.replace("fkpfdaecoaaj", "gbmhciandpek")}  # its cues were others
 GOOD: Example = {"sign-offs": SQUAT + STEP_DOWN}
 
 
@@ -52,6 +52,6 @@ def check(subject: Subject) -> Iterator[Doubt]:
 def _said(subject: Subject, review: Review) -> str:
     if review.sign_off is None:
         return f"{review.exercise} is not signed off"
-    parts = " and ".join(PART_NAMES[part] for part in review.changed)
+    parts = ", ".join(PART_NAMES[part] for part in review.changed)
     place = subject.at("sign-offs.yml", review.index)
     return f"{review.exercise}: {parts} changed since {review.sign_off.who} signed on {review.sign_off.date} ({place})"

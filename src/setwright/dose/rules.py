@@ -75,6 +75,16 @@ RULES: Final[dict[str, Rule]] = {
         "offered: a lighter one is, where there is one. Weigh yourself in whole kilograms, rounded down.",
         COMMON,
     ),
+    "support-share": Rule(
+        "What the hands carry",
+        "In a push-up the hands carry the share of body weight that keeps a straight, still body in balance about its "
+        "feet or knees: the distance of its centre of mass from there, divided by that of the palms. The number shown "
+        "has the arms halfway between upright and square to the trunk, pushing along the arm; the span reaches from "
+        "wrists under the shoulders to arms square to the trunk. With hands more than 45 cm above the feet it is "
+        "rough. The page of figures holds it against published measurements.",
+        "Masses: de Leva P, J Biomech 1996;29:1223-1230. Lengths: Drillis R, Contini R, New York University, "
+        "technical report 1166-03, 1966.",
+    ),
     "one-rep-max-share": Rule(
         "Share of 1RM",
         "Load in kg = percentage × the weight that can be lifted once ÷ 100, met by an owned weight in the same way.",

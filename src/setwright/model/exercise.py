@@ -9,6 +9,7 @@ from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
 from setwright.model.figure import Figure
 from setwright.model.load import BodyWeightShare, LoadField, Weight
+from setwright.model.media import Medium
 from setwright.model.tempo import TempoField
 from setwright.model.text import ID_PATTERN, Id, Name, Prose
 from setwright.model.units import Count, Percent, WorkTime, shown
@@ -117,6 +118,7 @@ class Exercise(CoachModel):
     cautions: list[Prose] = Field(default=[], max_length=8, description="Who should take care, and how.")
     stop_if: list[Prose] = Field(default=[], max_length=8, description="Signs to stop, added to the club's own list.")
     figure: Figure | None = Field(default=None, description="The picture: poses to draw and to move between.")
+    media: list[Medium] = Field(default=[], max_length=4, description="Photos and films of the club's own.")
     limits: Limits | None = Field(default=None, description="What the physiotherapist allows at most.")
     sources: list[Id] = Field(default=[], description="Ids from references.yml.")
     accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")

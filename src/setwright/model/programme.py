@@ -22,3 +22,4 @@ class Programme:
     routines: dict[str, Routine] = field(default_factory=dict)
     references: dict[str, Reference] = field(default_factory=dict)
     sign_offs: tuple[SignOff, ...] = ()
+    photos: dict[str, bytes] = field(default_factory=dict)

@@ -12,14 +12,14 @@ from setwright.model.units import as_text, shown
 NO_DIGEST = "none"
 """Stands for a part that the exercise did not have, such as a figure."""
 
-_DIGITS = 12
+_LETTERS = 12
 
 
 def parse_digest(value: Any) -> str:
-    """Return the digest of one reviewed part: twelve hexadecimal digits, or 'none' for a part that is not there."""
+    """Return the digest of one reviewed part: twelve letters from a to p, or 'none' for a part that is not there."""
     hint = "copy the line from the review page, or run 'setwright sign'"
     text = as_text(value, "not-a-digest", "a digest", hint)
-    if text != NO_DIGEST and not (len(text) == _DIGITS and set(text) <= set("0123456789abcdef")):
+    if text != NO_DIGEST and not (len(text) == _LETTERS and set(text) <= set("abcdefghijklmnop")):
         refuse("not-a-digest", f"{shown(text)} is not a digest", hint)
     return text
 
@@ -27,9 +27,9 @@ def parse_digest(value: Any) -> str:
 Digest = Annotated[
     str,
     PlainValidator(lambda v: parse_digest(v)),
-    WithJsonSchema({"type": "string", "pattern": f"^({NO_DIGEST}|[0-9a-f]{{{_DIGITS}}})$"}),
+    WithJsonSchema({"type": "string", "pattern": f"^({NO_DIGEST}|[a-p]{{{_LETTERS}}})$"}),
 ]
-"""What a reviewed part came to, in twelve hexadecimal digits."""
+"""What a reviewed part came to, in twelve letters."""
 
 
 class SignOff(CoachModel):

@@ -8,6 +8,7 @@ from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.words import dose_in_words
 from setwright.pages.page import EXERCISES, Crumb, Page, exercise_path
 from setwright.pages.plan import Bar, bars
+from setwright.pages.review import limits_in_words
 from setwright.pages.site import Site
 
 
@@ -44,6 +45,7 @@ def pages(site: Site) -> Iterator[Page]:
             context={
                 "ident": ident,
                 "exercise": exercise,
+                "limits": limits_in_words(exercise.limits),
                 "appearances": appearances(site, ident),
                 "routines": used_by.get(ident, []),
                 "easier_than": _ways_to(site, ident, "harder"),

@@ -66,6 +66,20 @@ def day_short(day: date) -> str:
     return f"{day.day} {_MONTHS[day.month - 1][:3]}"
 
 
+def day_full(day: date) -> str:
+    """Return a day with its year: 20 August 2027."""
+    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+
+
+def coded(text: str) -> Markup:
+    """Return text with what stands between backticks as code, escaped."""
+    parts = text.split("`")
+    return Markup("").join(
+        Markup("<code>{}</code>").format(_escape(part)) if index % 2 else _escape(part)
+        for index, part in enumerate(parts)
+    )
+
+
 def span_of_days(first: date, last: date) -> str:
     """Return a span of days: 5 to 11 July, 28 June to 4 July."""
     month = _MONTHS[last.month - 1]
@@ -119,6 +133,8 @@ def filters() -> dict[str, Callable[..., Any]]:
     return {
         "heading": heading,
         "day_long": day_long,
+        "day_full": day_full,
+        "coded": coded,
         "day_short": day_short,
         "tempo_words": tempo_words,
         "plural": plural,

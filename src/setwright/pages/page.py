@@ -20,6 +20,13 @@ FIND: Final = "find/index.md"
 NUMBERS: Final = "numbers/index.md"
 SAFETY: Final = "safety/index.md"
 SOURCES: Final = "sources/index.md"
+REVIEW: Final = "review/index.md"
+CHECKS: Final = "checks/index.md"
+EXPOSURE: Final = "weekly-load/index.md"
+FIGURES: Final = "figures/index.md"
+SETTINGS: Final = "settings/index.md"
+LOG: Final = "log/index.md"
+OFFLINE: Final = "offline/index.md"
 
 ROUTINE_FOLDERS: Final = {"warm-up": "warm-ups", "cool-down": "cool-downs"}
 
@@ -70,6 +77,11 @@ def session_path(session: ResolvedSession) -> str:
 def exercise_path(ident: str) -> str:
     """Return the source path of an exercise's page."""
     return f"exercises/{ident}/index.md"
+
+
+def check_path(rule: str) -> str:
+    """Return the source path of a check's page."""
+    return f"checks/{rule}/index.md"
 
 
 def routine_path(kind: str, ident: str) -> str:

@@ -1,8 +1,8 @@
 """The whole site as a mapping from path to bytes: pure, so that the same programme gives the same bytes."""
 
 import json
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 from importlib.resources import files
@@ -11,24 +11,37 @@ from typing import Any, Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from setwright.checks.registry import Accepted
 from setwright.dose import words
 from setwright.dose.explain import derivation
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.programme import Programme
-from setwright.pages import filters, page
+from setwright.pages import filters, page, paper, phone, pictures
 from setwright.pages.notice import NOTICE
 from setwright.pages.page import Page
+from setwright.review.parts import Line
+from setwright.review.status import Review, reviews
 
-WITH_CONTENTS: Final = ("plan", "session", "exercise", "find", "numbers", "week")
+WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numbers", "week")
 """Kinds of pages long enough for a list of their sections beside them."""
+
+
+Seen = Mapping[str, Mapping[str, tuple[Line, ...]]]
+"""By exercise and part: the lines that a reviewer saw."""
 
 
 @dataclass(frozen=True)
 class Site:
-    """What every page kind is made from."""
+    """What every page kind is made from.
+
+    ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
+    where that has changed since.
+    """
 
     programme: Programme
     plans: tuple[ResolvedPlan, ...]
+    accepted: tuple[Accepted, ...] = ()
+    seen: Seen = field(default_factory=dict)
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
@@ -39,6 +52,11 @@ class Site:
                 for item in session.items:
                     found.setdefault(item.exercise, []).append((plan, session, item))
         return found
+
+    @cached_property
+    def reviews(self) -> dict[str, Review]:
+        """Where each exercise stands with its reviewers."""
+        return reviews(self.programme, self.plans)
 
     def kit_of(self, session: ResolvedSession) -> list[str]:
         """Return the kit that a session needs, in order of first use."""
@@ -69,6 +87,9 @@ class Renderer:
             programme=site.programme,
             club=site.programme.club,
             paths=page,
+            paper=paper,
+            phone=phone,
+            pictures=pictures,
             words=words,
             derivation=derivation,
             safety_notice=NOTICE,

@@ -7,11 +7,30 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from setwright.checks.registry import Accepted
 from setwright.dose.resolved import ResolvedPlan
 from setwright.model.programme import Programme
-from setwright.pages import days, exercise, home, index, numbers, plan, routine, safety, session, week
+from setwright.pages import (
+    checks,
+    days,
+    exercise,
+    exposure,
+    figures,
+    home,
+    index,
+    numbers,
+    pictures,
+    plan,
+    review,
+    routine,
+    safety,
+    session,
+    settings,
+    week,
+)
+from setwright.pages.lean import lean
 from setwright.pages.page import Page
-from setwright.pages.site import Renderer, Site, package_files
+from setwright.pages.site import Renderer, Seen, Site, package_files
 
 KEPT: Final = frozenset({"README.md", ".gitignore", ".theme/.gitignore"})
 """Files of docs_build that are not generated."""
@@ -19,28 +38,42 @@ KEPT: Final = frozenset({"README.md", ".gitignore", ".theme/.gitignore"})
 
 def pages_of(site: Site) -> Iterator[Page]:
     """Yield every page, kind by kind."""
-    for kind in (home, plan, week, session, exercise, routine, index, numbers, safety):
+    training = (home, plan, week, session, exercise, routine, index, figures, numbers, safety, settings)
+    for kind in (*training, review, checks, exposure):
         yield from kind.pages(site)
 
 
-def render(programme: Programme, plans: tuple[ResolvedPlan, ...]) -> dict[str, bytes]:
-    """Return the whole tree for docs_build as path and bytes; the same programme gives the same bytes."""
-    site = Site(programme, plans)
+def render(
+    programme: Programme, plans: tuple[ResolvedPlan, ...], accepted: tuple[Accepted, ...] = (), seen: Seen | None = None
+) -> dict[str, bytes]:
+    """Return the whole tree for docs_build as path and bytes; the same programme gives the same bytes.
+
+    Args:
+        programme: the programme.
+        plans: its plans, resolved.
+        accepted: the warnings that the coach stands by, for the physiotherapist's page.
+        seen: by exercise and part, what a reviewer saw where that has changed since.
+    """
+    site = Site(programme, plans, accepted, seen or {})
     renderer = Renderer(site)
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
-    tree |= {f"assets/{name}": raw for name, raw in package_files("assets")}
+    tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files("assets")}
     tree |= {f".theme/{name}": raw for name, raw in package_files("theme")}
-    tree |= {name: text.encode() for name, text in days.files(site)}
+    tree |= dict(package_files("root"))
+    tree |= {name: text.encode() for name, text in (*days.files(site), *settings.files(site))}
+    tree |= {name: text.encode() for name, text in pictures.files(programme).items()}
+    tree |= {pictures.photo_path(name): raw for name, raw in sorted(programme.photos.items())}
     return tree
 
 
 @dataclass(frozen=True)
 class Written:
-    """How many files were written, left alone and deleted."""
+    """How many files were written, left alone and deleted; ``remarks`` say what a reader of the log should know."""
 
     changed: int
     same: int
     deleted: int
+    remarks: tuple[str, ...] = ()
 
 
 def write(tree: Mapping[str, bytes], folder: Path) -> Written:

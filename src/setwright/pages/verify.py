@@ -10,6 +10,9 @@ from urllib.parse import unquote, urlsplit
 _LOADS = {"src", "data-days", "poster"}
 """Attributes whose target the browser fetches by itself."""
 
+_ADDRESSES = {"canonical", "alternate", "prev", "next"}
+"""Kinds of <link> that name an address and fetch nothing; a site that knows its own address carries it in full."""
+
 
 @dataclass
 class Built:
@@ -27,6 +30,7 @@ class _Reader(HTMLParser):
         self.page = Built()
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        fetches = tag == "link" and dict(attrs).get("rel") not in _ADDRESSES
         for name, value in attrs:
             if name == "style":
                 self.page.inline_styles += 1
@@ -34,9 +38,9 @@ class _Reader(HTMLParser):
                 continue
             if name == "id" or (name == "name" and tag == "a"):
                 self.page.anchors.add(value)
-            elif name in _LOADS or (tag == "link" and name == "href"):
+            elif name in _LOADS or (fetches and name == "href"):
                 self.page.loads.add(value)
-            elif name == "href":
+            elif name == "href" and tag != "link":
                 self.page.links.add(value)
 
 

@@ -20,6 +20,7 @@ from setwright.model.sign_off import SignOff, SignOffs
 from setwright.model.text import Id, parse_id
 from setwright.source.finding import WARNING, Finding, Position
 from setwright.source.links import Parts, link_findings
+from setwright.source.media import read_photos
 from setwright.source.messages import findings_of
 from setwright.source.tree import MAX_BYTES, Tree, read_tree
 
@@ -123,13 +124,17 @@ class _Reader:
         known = set(references) if references is not None else None
         parts = Parts(club, **self.things, references=known, ids=self.seen)
         self.findings += link_findings(parts, self.places.of)
+        photos, doubts = read_photos(self.folder, self.things["exercises"], self.places.of)
+        self.findings += doubts
         if self.seen.get("plans") == set():
             missing = Position(f"{self.label}/plans")
             self.findings.append(Finding(missing, "no-plan", "there is no plan to publish", "write plans/<id>.yml"))
         findings = tuple(sorted(set(self.findings)))
         whole = club is not None and not any(f.severity == "error" for f in findings)
         programme = (
-            Programme(club, **self.things, references=references or {}, sign_offs=sign_offs) if club and whole else None
+            Programme(club, **self.things, references=references or {}, sign_offs=sign_offs, photos=photos)
+            if club and whole
+            else None
         )
         return Reading(programme, findings, self.places)
 

@@ -1,8 +1,38 @@
-// One line an element: naming a tag is separate from its class, and doing it twice is harmless.
-import { Today } from "./elements/today.js";
+// One line an element: its module is fetched only where a page holds the tag. Naming a tag twice is harmless.
+import { start } from "./elements/everywhere.js";
 
-const elements = { "sw-today": Today };
+/** @type {Record<string, () => Promise<CustomElementConstructor>>} */
+const elements = {
+  "sw-today": async () => (await import("./elements/today.js")).Today,
+  "sw-print": async () => (await import("./elements/print.js")).Print,
+  "sw-load": async () => (await import("./elements/load.js")).Load,
+  "sw-guide": async () => (await import("./elements/guide.js")).Guide,
+  "sw-settings": async () => (await import("./elements/settings.js")).SettingsForm,
+  "sw-copies": async () => (await import("./elements/copies.js")).Copies,
+  "sw-log": async () => (await import("./elements/log.js")).Log,
+  "sw-figure": async () => (await import("./elements/figure.js")).Figure,
+  "sw-offline": async () => (await import("./elements/offline.js")).Offline,
+  "sw-review": async () => (await import("./elements/review.js")).Review,
+};
 
-for (const [name, element] of Object.entries(elements)) {
+/**
+ * @param {string} name
+ * @param {() => Promise<CustomElementConstructor>} load
+ */
+async function define(name, load) {
+  const element = await load();
   if (!customElements.get(name)) customElements.define(name, element);
 }
+
+function defineAll() {
+  for (const [name, load] of Object.entries(elements)) {
+    if (!customElements.get(name) && document.querySelector(name)) void define(name, load);
+  }
+}
+
+defineAll();
+start();
+
+// The theme changes pages without a reload where its instant loading is on, and says so on this stream.
+const { document$ } = /** @type {{document$?: {subscribe(next: () => void): void}}} */ (/** @type {unknown} */ (window));
+document$?.subscribe(defineAll);

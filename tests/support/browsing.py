@@ -1,4 +1,4 @@
-"""The example site, built once, served on this machine, and a browser to look at it."""
+"""Fixtures for all tests with a browser: the example site, built once and served on this machine, and Chromium."""
 
 import functools
 import http.server

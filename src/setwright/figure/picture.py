@@ -1,0 +1,115 @@
+"""The pictures of an exercise: still for paper, small for lists, moving for its page."""
+
+import json
+from dataclasses import dataclass
+from functools import lru_cache
+
+from setwright.figure.drawing import Drawing, beats, frames_json, whole_box, write
+from setwright.figure.motion import Motion, solved
+from setwright.figure.paint import Medium
+from setwright.model.exercise import Exercise
+from setwright.model.figure import Figure
+
+
+@dataclass(frozen=True)
+class Animated:
+    """A figure for a page. ``frames`` and ``beats`` are JSON for the browser; both are empty for a hold.
+
+    ``frames`` holds for each part, for each frame: x, y (cm), turn (degrees clockwise), stretch along x and along y;
+    null for a part that stays. ``beats`` lists second and frame of one repetition, which takes ``rep_s`` seconds.
+    ``middle`` is how far the moving picture is shifted from the start's place to stand in the middle, in cm.
+    """
+
+    svg: str
+    frames: str
+    beats: str
+    rep_s: float
+    width: int
+    height: int
+    middle: tuple[float, float]
+    moves: bool
+
+
+def described(exercise: Exercise) -> str:
+    """Return what the picture shows, in words, for those who do not see it."""
+    figure = exercise.figure
+    if figure is None:
+        return ""
+    kind = "The position to hold" if len(figure.poses) == 1 else "Start and end position"
+    return f"{kind}, seen from the {figure.view}. The steps say the same in words."
+
+
+@lru_cache(maxsize=1024)
+def _drawing(motion: Motion, mat: bool) -> Drawing:
+    return Drawing(motion, mat)
+
+
+def _drawn(exercise: Exercise) -> Drawing | None:
+    figure: Figure | None = exercise.figure
+    return _drawing(solved(figure), "mat" in exercise.kit) if figure is not None else None
+
+
+def still(exercise: Exercise, medium: Medium = "paper") -> str | None:
+    """Return start and end together as one SVG text, or None without a figure.
+
+    ``paper`` gives greys and ``page`` colours with custom properties; both are plain attributes without style sheets.
+    """
+    drawing = _drawn(exercise)
+    if drawing is None:
+        return None
+    return write(drawing, "still.svg.jinja", medium, title=exercise.name, description=described(exercise))
+
+
+def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
+    """Return one position as an SVG file, its drawing in a group ``#f``; the end position unless ``start``."""
+    drawing = _drawn(exercise)
+    if drawing is None:
+        return None
+    frame = drawing.frames[0 if start else -1]
+    return write(
+        drawing,
+        "thumbnail.svg.jinja",
+        "page",
+        title=exercise.name,
+        frame=frame,
+        box=drawing.close_box(0 if start else -1),
+        arrow=not start,
+    )
+
+
+def thumbnail_box(exercise: Exercise, whole: bool = False) -> tuple[int, int, int, int] | None:
+    """Return left, top, width and height of a thumbnail, in whole cm: around its one position, or around them all."""
+    drawing = _drawn(exercise)
+    if drawing is None:
+        return None
+    return whole_box(drawing.box if whole else drawing.close_box(-1))
+
+
+def animated(exercise: Exercise, ident: str) -> Animated | None:
+    """Return the moving picture of an exercise in its tempo, or None without a figure.
+
+    Args:
+        exercise: with its figure and tempo.
+        ident: makes every id inside the picture unique on a page.
+    """
+    drawing = _drawn(exercise)
+    if drawing is None:
+        return None
+    svg = write(
+        drawing, "moving.svg.jinja", "page", ident=f"fig-{ident}", title=exercise.name, description=described(exercise)
+    )
+    _, _, width, height = drawing.pair_box
+    if not drawing.moves:
+        return Animated(svg, "", "", 0.0, round(width), round(height), (0.0, 0.0), False)
+    moments, rep_s = beats(exercise.tempo, drawing.motion.lowers_first, len(drawing.frames))
+    second = drawing.second
+    return Animated(
+        svg=svg,
+        frames=frames_json(drawing),
+        beats=json.dumps(moments, separators=(",", ":")),
+        rep_s=rep_s,
+        width=round(width),
+        height=round(height),
+        middle=(round(second[0] / 2, 1), round(second[1] / 2, 1)),
+        moves=True,
+    )

@@ -1,0 +1,112 @@
+"""A plan's booklet: everything of one plan on paper, in an order to read and to look things up in."""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from setwright.dose import words
+from setwright.dose.resolved import ResolvedPlan
+from setwright.dose.rules import RULES
+from setwright.handouts.exercise import card_data
+from setwright.handouts.session import session_data
+from setwright.handouts.sheet import Sheet
+from setwright.handouts.writing import Desk, part_data
+from setwright.pages import paper
+from setwright.pages.filters import day_long, span_of_days
+from setwright.pages.page import plan_path, routine_path
+from setwright.pages.plan import phases, week_sets
+from setwright.pages.week import KIND_WORDS
+
+
+def sheets(desk: Desk) -> Iterator[Sheet]:
+    """Yield a booklet for each plan."""
+    for plan in desk.site.plans:
+        yield Sheet(paper.booklet(plan.ident), "booklet", booklet_data(desk, plan))
+
+
+def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
+    """Return everything that a plan's booklet shows."""
+    programme = desk.site.programme
+    routines = _routines(desk, plan)
+    exercises = _exercises(desk, plan, routines)
+    event = plan.plan.event
+    facts = [["Starts", day_long(plan.weeks[0].starts)], ["Ends", day_long(plan.weeks[-1].ends)]]
+    if event:
+        facts.append([event.name, day_long(event.date)])
+    return {
+        **desk.frame(plan.plan.name, plan_path(plan.ident)),
+        "for": desk.prose(plan.plan.for_),
+        "aim": desk.prose(plan.plan.aim) if plan.plan.aim else None,
+        "facts": facts,
+        "before_you_start": desk.all_prose(programme.club.safety.before_you_start),
+        "phases": [_phase(desk, plan, view.phase.name, view.phase.aim, view.weeks) for view in phases(plan)],
+        "other": [
+            {"day": other.day.capitalize(), "what": desk.prose(other.what), "hard": other.hard}
+            for other in plan.plan.other_training
+        ],
+        "routines": [_routine(desk, ident) for ident in routines],
+        "cards": exercises,
+        "exercises": [card_data(desk, ident) for ident in exercises],
+        "rules": [{"title": rule.title, "says": rule.says, "source": rule.source} for rule in RULES.values()],
+    }
+
+
+def _phase(desk: Desk, plan: ResolvedPlan, name: str, aim: str, weeks: Iterable[Any]) -> dict[str, Any]:
+    return {
+        "name": name,
+        "aim": desk.prose(aim),
+        "weeks": [
+            {
+                "number": week.number,
+                "days": span_of_days(week.starts, week.ends),
+                "kind": KIND_WORDS[week.remains.kind],
+                "sets": week_sets(week),
+                "sessions": [_session(desk, plan, session) for session in week.sessions],
+                "skipped": [{"day": day_long(s.date), "why": desk.prose(s.why)} for s in week.skipped],
+            }
+            for week in weeks
+        ],
+    }
+
+
+def _session(desk: Desk, plan: ResolvedPlan, session: Any) -> dict[str, Any]:
+    data = session_data(desk, plan, session)
+    left_out = ("notice", "contact", "emergency", "stop_if", "code", "safety_address", "club", "place")
+    kept = {key: value for key, value in data.items() if key not in left_out}
+    return kept | {"short_day": session.day.capitalize()}
+
+
+def _routines(desk: Desk, plan: ResolvedPlan) -> list[str]:
+    """Return the warm-ups and cool-downs that the plan's sessions offer, warm-ups first."""
+    programme = desk.site.programme
+    offered: dict[str, None] = {}
+    for kind in ("warm_up", "cool_down"):
+        for session in plan.sessions:
+            offered.update(dict.fromkeys(getattr(programme.sessions[session.session], kind)))
+    return list(offered)
+
+
+def _exercises(desk: Desk, plan: ResolvedPlan, routines: Iterable[str]) -> list[str]:
+    """Return every exercise of the plan, its routines and their easier and harder ways, by name."""
+    programme = desk.site.programme
+    found = {item.exercise for session in plan.sessions for item in session.items}
+    for ident in list(found):
+        ways = (*programme.exercises[ident].easier, *programme.exercises[ident].harder)
+        found.update(way.exercise for way in ways if way.exercise)
+    for ident in routines:
+        found.update(part.exercise for part in programme.routines[ident].exercises if part.exercise)
+    return sorted(found, key=lambda ident: (desk.name(ident).casefold(), ident))
+
+
+def _routine(desk: Desk, ident: str) -> dict[str, Any]:
+    routine = desk.site.programme.routines[ident]
+    return {
+        "name": routine.name,
+        "kind": routine.kind.capitalize(),
+        "takes": words.seconds(routine.takes),
+        "rounds": routine.rounds,
+        "why": desk.prose(routine.why),
+        "when": desk.prose(routine.when) if routine.when else None,
+        "parts": [part_data(desk, part) for part in routine.exercises],
+        "cautions": desk.all_prose(routine.cautions),
+        "address": desk.address(routine_path(routine.kind, ident)),
+    }

@@ -1,0 +1,36 @@
+// Files that a member saves and opens. They are made and read on the device.
+
+/**
+ * @param {string} name
+ * @param {string} type
+ * @param {string} text
+ */
+export function save(name, type, text) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/**
+ * @param {string} accept
+ * @returns {Promise<string>} its text
+ */
+export function open(accept) {
+  return new Promise((resolve) => {
+    const input = document.createElement("input");
+    input.type = "file";
+    input.accept = accept;
+    input.addEventListener("change", async () => resolve((await input.files?.[0]?.text()) ?? ""));
+    input.click();
+  });
+}
+
+/**
+ * A name for a file: letters, figures and hyphens.
+ * @param {string} words
+ */
+export function fileName(words) {
+  return words.toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "");
+}

@@ -1,0 +1,61 @@
+// Sound, vibration and a screen that stays on, each where the device has it.
+
+/** @type {AudioContext | undefined} */
+let audio;
+
+/** Sound may only begin with a touch: call this from one. */
+export function readySound() {
+  try {
+    audio ??= new AudioContext();
+    void audio.resume();
+  } catch {
+    // A device without sound: the screen shows everything that is heard.
+  }
+}
+
+/**
+ * @param {number} hertz
+ * @param {number} seconds
+ */
+export function beep(hertz, seconds) {
+  if (!audio || audio.state !== "running") return;
+  const tone = audio.createOscillator();
+  const volume = audio.createGain();
+  tone.frequency.value = hertz;
+  volume.gain.setValueAtTime(0.25, audio.currentTime);
+  volume.gain.exponentialRampToValueAtTime(0.001, audio.currentTime + seconds);
+  tone.connect(volume).connect(audio.destination);
+  tone.start();
+  tone.stop(audio.currentTime + seconds);
+}
+
+/** @param {number[]} pattern ms on, off, on */
+export function buzz(pattern) {
+  navigator.vibrate?.(pattern);
+}
+
+/** Keeps the screen on while wanted, and asks again after the page was out of sight. */
+export class Awake {
+  /** @type {WakeLockSentinel | undefined} */
+  #lock;
+  #wanted = false;
+
+  async on() {
+    this.#wanted = true;
+    if (!("wakeLock" in navigator) || document.visibilityState !== "visible") return;
+    if (this.#lock && !this.#lock.released) return;
+    try {
+      const lock = await navigator.wakeLock.request("screen");
+      if (this.#wanted) this.#lock = lock;
+      else await lock.release();
+    } catch {
+      // Low battery or not allowed: the clock goes on all the same.
+    }
+  }
+
+  off() {
+    this.#wanted = false;
+    void this.#lock?.release();
+    this.#lock = undefined;
+  }
+}

@@ -1,0 +1,40 @@
+// On every page: the text size, the copy for places without signal, and a line at the foot when there is news.
+import { settings } from "../device/member.js";
+import { onNews, keepPages } from "../device/pages.js";
+import { onChange, read, ROOT } from "../device/store.js";
+import { button, link, make } from "./make.js";
+
+export function start() {
+  const size = () => document.documentElement.setAttribute("data-sw-text", settings().text);
+  size();
+  onChange((key) => key === "settings" && size(), new AbortController().signal);
+  underWay();
+  onNews((show) => line("A newer plan is here.", button("Show it", "sw-button", show)));
+  if (document.readyState === "complete") void keepPages();
+  else addEventListener("load", () => void keepPages(), { once: true });
+}
+
+/** A session that was left open on another page. */
+function underWay() {
+  const run = /** @type {{page?: unknown, since?: unknown} | undefined} */ (read("now"));
+  if (typeof run?.page !== "string" || typeof run.since !== "number") return;
+  const old = Date.now() - run.since > 12 * 3600 * 1000;
+  if (old || run.page === location.pathname || !run.page.startsWith(ROOT)) return;
+  line("A session is under way.", link(run.page, "Back to it"));
+}
+
+/**
+ * @param {string} words
+ * @param {HTMLElement} act
+ */
+function line(words, act) {
+  let lines = document.querySelector(".sw-lines");
+  if (!lines) {
+    lines = make("aside", "sw-lines");
+    lines.setAttribute("aria-label", "News");
+    document.body.append(lines);
+  }
+  const news = make("p", "", make("span", "", words), " ", act);
+  news.setAttribute("role", "status");
+  lines.append(news);
+}

@@ -1,0 +1,128 @@
+// The two places of the guided session where a member enters something: correcting a set in a rest, and the end.
+import { said, sessionLoad } from "../logic/log.js";
+import { button, make } from "./make.js";
+import { loadOf } from "./session-page.js";
+
+/** @typedef {import("./guide.js").Guide} Guide */
+/** @typedef {import("../logic/steps.js").Step} Step */
+
+/** How much one touch changes: a repetition, five seconds, a metre. */
+/** @type {Record<string, number>} */
+const STEP = { reps: 1, hold: 5, work: 5, distance: 100 };
+
+/**
+ * The sets since the last rest, each with its amount, load and effort.
+ * @param {Guide} guide
+ * @param {Step[]} steps
+ */
+export function correctSets(guide, steps) {
+  const list = make("ul", "sw-s-done");
+  for (const step of steps) {
+    const entry = guide.entryOf(step);
+    if (!entry) continue;
+    const amount = make("span", "sw-s-said", said(entry));
+    const change = (/** @type {number} */ by) => () => {
+      entry.amount = Math.max(0, entry.amount + by * (STEP[entry.measure] ?? 1));
+      amount.textContent = said(entry);
+      guide.keepLog();
+    };
+    const less = button("−", "sw-s-step", change(-1));
+    const more = button("+", "sw-s-step", change(1));
+    less.setAttribute("aria-label", `${entry.name}: less`);
+    more.setAttribute("aria-label", `${entry.name}: more`);
+    const effort = effortSelect(entry.effort);
+    effort.addEventListener("change", () => {
+      entry.effort = effort.value === "" ? null : Number(effort.value);
+      guide.keepLog();
+    });
+    list.append(
+      make(
+        "li",
+        "",
+        make("p", "sw-s-name", `Done: ${entry.name}`),
+        make("div", "sw-s-amounts", less, amount, more),
+        ...loadField(guide, step, entry),
+        make("label", "", "Effort ", effort),
+      ),
+    );
+  }
+  list.hidden = !list.childElementCount;
+  return list;
+}
+
+/**
+ * What was lifted, where the exercise has a load.
+ * @param {Guide} guide
+ * @param {Step} step
+ * @param {import("../logic/log.js").Entry} entry
+ */
+function loadField(guide, step, entry) {
+  if (!entry.load && !loadOf(guide.itemOf(step)).text) return [];
+  const load = make("input", "");
+  load.value = entry.load;
+  load.maxLength = 40;
+  load.addEventListener("change", () => {
+    entry.load = load.value.trim();
+    guide.keepLog();
+  });
+  return [make("label", "", "Load ", load)];
+}
+
+/**
+ * Effort of the whole session and its minutes, and the session load that comes of them.
+ * @param {Guide} guide
+ */
+export function finishForm(guide) {
+  const box = make("div", "sw-s-finish");
+  const { logged } = guide;
+  if (!logged) {
+    box.append(make("p", "", "No set was done, so there is nothing to save."));
+    return box;
+  }
+  logged.minutes ||= guide.minutes;
+  const words = (guide.dataset.words ?? "").split(";");
+  const effort = effortSelect(logged.effort, words);
+  const minutes = make("input", "");
+  minutes.inputMode = "numeric";
+  minutes.value = String(logged.minutes);
+  minutes.maxLength = 3;
+  const sum = make("p", "sw-s-sum");
+  const show = () => {
+    const known = logged.effort !== null;
+    sum.textContent = known ? `Session load: ${logged.effort} × ${logged.minutes} = ${sessionLoad(logged)}` : "";
+  };
+  effort.addEventListener("change", () => {
+    logged.effort = effort.value === "" ? null : Number(effort.value);
+    show();
+    guide.keepLog();
+  });
+  minutes.addEventListener("change", () => {
+    const number = Number(minutes.value);
+    if (Number.isInteger(number) && number > 0) logged.minutes = number;
+    minutes.value = String(logged.minutes);
+    show();
+    guide.keepLog();
+  });
+  box.append(
+    make("p", "", `${logged.sets.length} ${logged.sets.length === 1 ? "set" : "sets"} in the log. Drink something, and cool down.`),
+    make("label", "", "How hard was all of it? ", effort),
+    make("label", "", "Minutes ", minutes),
+    sum,
+    make("p", "sw-small", "Ask yourself again in half an hour: My log lets you change it."),
+  );
+  show();
+  return box;
+}
+
+/**
+ * @param {number | null} chosen
+ * @param {string[]} words
+ */
+export function effortSelect(chosen, words = []) {
+  const select = make("select", "");
+  select.append(new Option("not noted", "", false, chosen === null));
+  for (let value = 0; value <= 10; value += 1) {
+    select.append(new Option(words[value] ? `${value}: ${words[value]}` : String(value), String(value), false, value === chosen));
+  }
+  return select;
+}

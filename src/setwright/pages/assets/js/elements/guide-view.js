@@ -1,0 +1,350 @@
+// What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
+import { beatAt, phasesOf } from "../logic/beat.js";
+import { isTimed, justDone, nextSet } from "../logic/run.js";
+import { correctSets, finishForm } from "./guide-forms.js";
+import { button, make, the } from "./make.js";
+import { copyOf, loadOf, under } from "./session-page.js";
+
+/** @typedef {import("./guide.js").Guide} Guide */
+/** @typedef {import("../logic/steps.js").Step} Step */
+/** @typedef {ReturnType<typeof import("../logic/run.js").clock>} Clock */
+
+const LONGER_S = 30;
+const TITLES = {
+  "warm-up": "Warm up",
+  rest: "Rest",
+  change: "Change over",
+  "cool-down": "Cool down",
+  finish: "All done",
+  block: "",
+  set: "",
+};
+
+export class GuideView {
+  #shown = "";
+  #title = make("h2", "sw-s-title");
+  #where = make("p", "sw-s-where");
+  #progress = make("progress", "sw-s-progress");
+  #body = make("div", "sw-s-body");
+  #clock = make("div", "sw-s-clock");
+  #warning = make("p", "sw-s-warning");
+  #heard = make("p", "sw-s-heard");
+  #back = button("Back", "sw-button sw-quiet", () => this.guide.move(-1));
+  #main = button("", "sw-button sw-s-main", () => this.#act());
+  #side = button("", "sw-button sw-quiet", () => this.#aside());
+  #stop = button("Stop", "sw-button sw-s-stop", () => this.#openStop());
+  dialog = make("dialog", "sw-session");
+
+  /** @param {Guide} guide */
+  constructor(guide) {
+    this.guide = guide;
+    this.#title.id = "sw-s-title";
+    this.#progress.setAttribute("aria-label", "How far the session is");
+    this.#progress.max = guide.steps.length - 1;
+    this.#heard.setAttribute("role", "status");
+    this.#warning.setAttribute("role", "alert");
+    this.#clock.setAttribute("role", "timer");
+    const top = make("div", "sw-s-top", this.#where, this.#stop, this.#progress);
+    const buttons = make("div", "sw-s-buttons", this.#back, this.#main, this.#side);
+    this.#body.tabIndex = 0;
+    this.#body.setAttribute("role", "group");
+    this.#body.setAttribute("aria-labelledby", "sw-s-title");
+    this.dialog.append(top, this.#body, this.#warning, buttons, this.#heard);
+    this.dialog.setAttribute("aria-labelledby", "sw-s-title");
+    this.#main.autofocus = true;
+    this.dialog.addEventListener("cancel", (event) => {
+      event.preventDefault();
+      this.guide.leave();
+    });
+    // The theme's keyboard shortcuts would leave the page.
+    this.dialog.addEventListener("keydown", (event) => event.stopPropagation());
+  }
+
+  /**
+   * Called several times a second: draws a new step, or just moves the clock.
+   * @param {Clock} at
+   */
+  show(at) {
+    const key = `${this.guide.run?.at}`;
+    if (key !== this.#shown) {
+      this.#shown = key;
+      this.draw();
+      this.#say(this.#spoken());
+    }
+    this.#label(at);
+    this.#move(at);
+  }
+
+  /** @param {string} trouble */
+  warn(trouble) {
+    this.#warning.textContent = trouble;
+  }
+
+  draw() {
+    const { step, blocks } = this.guide;
+    const block = blocks[step.block];
+    this.#progress.value = this.guide.run?.at ?? 0;
+    this.dialog.dataset.step = step.kind;
+    const of = block.kind === "straight" ? "Set" : "Round";
+    const round = step.kind === "set" ? `${of} ${step.round} of ${step.rounds}` : "";
+    const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
+    this.#where.textContent = around ? (this.guide.dataset.session ?? "") : [block.name, round].filter(Boolean).join(" · ");
+    this.#title.textContent = TITLES[step.kind] || block.name;
+    this.#clock.replaceChildren();
+    this.#clock.hidden = false;
+    delete this.#clock.dataset.drawn;
+    this.#body.replaceChildren(this.#title, ...this.#inside(step));
+    this.#body.scrollTop = 0;
+    this.#back.hidden = this.guide.run?.at === 0;
+  }
+
+  /**
+   * @param {Step} step
+   * @returns {Node[]}
+   */
+  #inside(step) {
+    switch (step.kind) {
+      case "set":
+        return this.#set(step);
+      case "warm-up":
+      case "cool-down":
+        return [make("p", "", "Pick one. Its page opens here; this session waits for you."), ...some(under(step.kind))];
+      case "finish":
+        return [finishForm(this.guide)];
+      default:
+        return this.#pause(step);
+    }
+  }
+
+  /** @param {Step} step */
+  #set(step) {
+    const item = this.guide.itemOf(step);
+    const other = this.guide.insteadOf(step);
+    const { name } = this.guide.blocks[step.block].items[step.item];
+    this.#title.textContent = other || name;
+    const load = loadOf(item);
+    const parts = [];
+    if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", `Instead of ${name}`));
+    if (step.side) parts.push(make("p", "sw-s-side", step.side === 1 ? "First side" : "Other side"));
+    parts.push(...some(copyOf(item.querySelector(".sw-home-first"))));
+    const figure = copyOf(item.querySelector(".sw-thumb"));
+    if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
+    parts.push(...some(copyOf(item.querySelector(".sw-amount"))));
+    if (load.text && !other) parts.push(make("p", "sw-s-load", load.text));
+    if (load.text && other) parts.push(make("p", "sw-s-load", "Less load, or none"));
+    parts.push(this.#clock);
+    if (!other) parts.push(...some(copyOf(item.querySelector(".sw-cues"))));
+    const note = item.querySelector(":scope > .sw-hint");
+    if (!other) parts.push(...some(copyOf(note)));
+    parts.push(...this.#easier(step, item, name));
+    return parts;
+  }
+
+  /**
+   * @param {Step} step
+   * @param {HTMLElement} item
+   * @param {string} name
+   */
+  #easier(step, item, name) {
+    const way = item.querySelector(".sw-easier > dd");
+    if (this.guide.insteadOf(step)) {
+      const back = button(`Back to ${name}`, "sw-button sw-quiet", () => this.guide.instead(step, ""));
+      return [...some(way ? inParagraph(way) : undefined), back];
+    }
+    if (!way) return [];
+    const other = way.querySelector("a")?.textContent ?? `${name}, easier`;
+    const box = make("details", "sw-s-easier", make("summary", "", "Too hard?"), ...some(inParagraph(way)));
+    box.append(button("Do this instead", "sw-button", () => this.guide.instead(step, other)));
+    return [box];
+  }
+
+  /** @param {Step} step */
+  #pause(step) {
+    const { guide } = this;
+    /** @type {Node[]} */
+    const parts = [this.#clock];
+    const next = guide.run && nextSet(guide.steps, guide.run.at);
+    if (next) {
+      const item = guide.itemOf(next);
+      const amount = item.querySelector(".sw-amount")?.textContent?.trim() ?? "";
+      const name = guide.insteadOf(next) || guide.blocks[next.block].items[next.item].name;
+      const words = [name, amount, guide.insteadOf(next) ? "" : loadOf(item).text].filter(Boolean);
+      parts.push(make("p", "sw-s-next", make("span", "sw-key", "Next"), ` ${words.join(", ")}`));
+    }
+    if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
+    return parts;
+  }
+
+  /** @param {Clock} at */
+  #label(at) {
+    const { step, blocks } = this.guide;
+    const timed = isTimed(step, blocks);
+    const going = at.state === "going" || at.state === "lead";
+    let main = "Go on";
+    let side = "";
+    if (step.kind === "set") {
+      main = timed ? (going ? "Stop here" : "Start") : "Done";
+      side = "Skip";
+    } else if (step.kind === "finish") {
+      main = "Save";
+    } else if (step.kind === "warm-up" || step.kind === "cool-down") {
+      main = "Done";
+    } else {
+      main = at.state === "over" ? "Go on" : step.kind === "rest" ? "Skip rest" : "Go on";
+      side = `+${LONGER_S} s`;
+    }
+    if (this.#main.textContent !== main) this.#main.textContent = main;
+    if (this.#side.textContent !== side) this.#side.textContent = side;
+    this.#side.hidden = !side;
+  }
+
+  #act() {
+    const { step, blocks, run } = this.guide;
+    if (step.kind === "finish") this.guide.end();
+    else if (step.kind !== "set") this.guide.move(1);
+    else if (isTimed(step, blocks) && run?.begun === null) this.guide.startClock();
+    else this.guide.done();
+  }
+
+  #aside() {
+    if (this.guide.step.kind === "set") this.guide.move(1);
+    else this.guide.longer(LONGER_S);
+  }
+
+  /** @param {Clock} at */
+  #move(at) {
+    const { step, blocks, run } = this.guide;
+    this.#clock.dataset.state = at.state;
+    if (step.kind === "set" && !isTimed(step, blocks)) {
+      this.#beat(at, run?.begun !== null);
+      return;
+    }
+    if (!at.whole) {
+      this.#face("", "", 0);
+      return;
+    }
+    if (at.state === "over") this.#face("0", `over for ${minutes(-at.left)}`, 1);
+    else this.#face(at.state === "lead" ? String(at.left) : minutes(at.left), at.state === "lead" ? "get ready" : "", share(at));
+    if (step.kind !== "change" && at.state === "going" && at.left === 10 && at.whole > 20) this.#say("10 seconds left");
+    if (step.kind !== "set" && at.state === "over") this.#say(`${TITLES[step.kind] || "Pause"} is over`);
+  }
+
+  /**
+   * @param {Clock} at
+   * @param {boolean} running
+   */
+  #beat(at, running) {
+    const phases = phasesOf(this.guide.blocks[this.guide.step.block].items[this.guide.step.item].tempo);
+    if (phases.length < 2) return;
+    if (!running) {
+      if (this.#clock.dataset.drawn === "beat") return;
+      this.#clock.dataset.drawn = "beat";
+      const words = phases.map((phase) => `${phase.name} ${phase.seconds} s`).join(" · ");
+      this.#clock.replaceChildren(
+        make("p", "sw-s-tempo", words),
+        button("Show the beat", "sw-button sw-quiet", () => this.guide.startClock()),
+      );
+      return;
+    }
+    if (at.state === "lead") {
+      this.#face(String(at.left), "get ready", share(at));
+      return;
+    }
+    const beat = beatAt(phases, at.passed);
+    const most = this.guide.blocks[this.guide.step.block].items[this.guide.step.item].amount;
+    if (beat.rep > most) this.#face("✓", `${most} done`, 1);
+    else this.#face(String(beat.left), `${phases[beat.index].name} · ${beat.rep} of ${most}`, beat.share);
+  }
+
+  /**
+   * @param {string} big
+   * @param {string} small
+   * @param {number} filled 0 to 1
+   */
+  #face(big, small, filled) {
+    if (this.#clock.dataset.drawn !== "face" || !this.#clock.childElementCount) {
+      this.#clock.dataset.drawn = "face";
+      const bar = make("div", "sw-s-bar", make("span", ""));
+      this.#clock.replaceChildren(make("b", "sw-s-big"), make("span", "sw-s-small"), bar);
+    }
+    this.#clock.hidden = !big;
+    const [number, words, bar] = this.#clock.children;
+    if (number.textContent !== big) number.textContent = big;
+    if (words.textContent !== small) words.textContent = small;
+    the(bar, "span").style.setProperty("--sw-filled", String(Math.min(1, Math.max(0, filled))));
+  }
+
+  /** What a screen reader hears when a step begins: one sentence. */
+  #spoken() {
+    const { step } = this.guide;
+    const of = (/** @type {string} */ selector) => this.#body.querySelector(selector)?.textContent?.trim() ?? "";
+    const parts = [this.#title.textContent, of(".sw-s-side"), of(".sw-amount"), of(".sw-s-load"), of(".sw-s-next")];
+    if (step.kind === "rest" || step.kind === "block") parts.splice(1, 0, `${step.seconds} seconds`);
+    return parts.filter(Boolean).join(", ");
+  }
+
+  /** @param {string} words */
+  #say(words) {
+    if (this.#heard.textContent !== words) this.#heard.textContent = words;
+  }
+
+  #openStop() {
+    const box = make("dialog", "sw-s-stopbox");
+    const title = make("h2", "", "Stop at once if");
+    title.id = "sw-s-stop-title";
+    box.setAttribute("aria-labelledby", title.id);
+    const close = () => {
+      box.close();
+      box.remove();
+    };
+    const act = (/** @type {() => void} */ after) => () => {
+      close();
+      after();
+    };
+    const on = button("Go on", "sw-button", close);
+    on.autofocus = true;
+    box.append(
+      title,
+      ...some(under("stop-if")),
+      ...some(copyOf(document.querySelector(".sw-notice > p:last-child"))),
+      make(
+        "div",
+        "sw-s-ways",
+        button("End the session", "sw-button sw-danger", act(() => this.guide.finish())),
+        button("Look at the page", "sw-button sw-quiet", act(() => this.guide.leave())),
+        on,
+      ),
+    );
+    box.addEventListener("cancel", (event) => {
+      event.stopPropagation();
+      box.remove();
+    });
+    this.dialog.append(box);
+    box.showModal();
+  }
+}
+
+/**
+ * @param {HTMLElement | undefined} part
+ * @returns {HTMLElement[]}
+ */
+function some(part) {
+  return part ? [part] : [];
+}
+
+/** @param {Element} way */
+function inParagraph(way) {
+  const copy = copyOf(way);
+  return copy && make("p", "", ...copy.childNodes);
+}
+
+/** @param {Clock} at */
+function share(at) {
+  if (at.state === "lead") return 0;
+  return at.whole ? at.passed / at.whole : 0;
+}
+
+/** @param {number} seconds */
+function minutes(seconds) {
+  return seconds < 60 ? String(seconds) : `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+}

@@ -1,0 +1,309 @@
+// The guided session: one step at a time. It keeps where it stands after every touch, and reads the time from the clock.
+import { keepLogged, settings } from "../device/member.js";
+import { Awake, beep, buzz, readySound } from "../device/signals.js";
+import { onChange, read, remove, write } from "../device/store.js";
+import { localTime, loggedFrom } from "../logic/log.js";
+import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
+import { closesSet, stepsOf } from "../logic/steps.js";
+import { GuideView } from "./guide-view.js";
+import { button, link, make } from "./make.js";
+import { blocksOf, homeFirst, itemAt, loadOf } from "./session-page.js";
+
+/** @typedef {import("../logic/steps.js").Step} Step */
+/** @typedef {import("../logic/run.js").Run} Run */
+/** @typedef {import("../logic/log.js").Logged} Logged */
+
+const TICK_MS = 200;
+
+export class Guide extends HTMLElement {
+  /** @type {AbortController | undefined} */
+  #until;
+  /** @type {number | undefined} */
+  #ticking;
+  /** @type {GuideView | undefined} */
+  #view;
+  #awake = new Awake();
+  #said = "";
+  page = /** @type {ParentNode} */ (document);
+  /** @type {import("../logic/steps.js").Block[]} */
+  blocks = [];
+  /** @type {Step[]} */
+  steps = [];
+  /** @type {Run | undefined} */
+  run;
+  /** @type {Logged | undefined} */
+  logged;
+  trouble = "";
+
+  connectedCallback() {
+    this.page = this.closest("article") ?? document;
+    this.blocks = blocksOf(this.page);
+    if (!this.blocks.length) return;
+    this.steps = stepsOf(this.blocks, {
+      between: Number(this.dataset.between),
+      warmUp: this.page.querySelector("#warm-up") !== null,
+      coolDown: this.page.querySelector("#cool-down") !== null,
+    });
+    const until = new AbortController();
+    this.#until = until;
+    homeFirst(this.page);
+    onChange((key) => key === "settings" && homeFirst(this.page), until.signal);
+    document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
+    this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now());
+    if (this.run) this.open();
+    else this.#offer();
+  }
+
+  disconnectedCallback() {
+    this.#until?.abort();
+    this.#close();
+  }
+
+  /** The button on the page that starts a session, or goes on with it. */
+  #offer() {
+    const text = this.run ? "Go on with the session" : "Start the guided session";
+    this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
+  }
+
+  open() {
+    readySound();
+    this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now());
+    this.logged = loggedFrom(read(`log/${localTime(this.run.started)}`));
+    this.#view = new GuideView(this);
+    this.replaceChildren(this.#view.dialog);
+    this.#view.dialog.showModal();
+    this.#ticking = window.setInterval(() => this.tick(), TICK_MS);
+    void this.#awake.on();
+    this.#keep();
+    this.tick();
+  }
+
+  /** Back to the page; the session waits, and its clock goes on. */
+  leave() {
+    this.#close();
+    this.#offer();
+    this.querySelector("button")?.focus();
+  }
+
+  /** End the session for good. */
+  end() {
+    const kept = this.logged && !this.trouble;
+    this.run = undefined;
+    this.logged = undefined;
+    remove("now");
+    this.leave();
+    if (!kept) return;
+    this.append(make("p", "sw-saved", "Session saved on this device. ", link(this.dataset.log ?? "", "My log")));
+  }
+
+  #close() {
+    window.clearInterval(this.#ticking);
+    this.#awake.off();
+    this.#view?.dialog.close();
+    this.#view = undefined;
+  }
+
+  #seen() {
+    if (!this.#view || document.visibilityState !== "visible") return;
+    void this.#awake.on();
+    this.tick();
+  }
+
+  get step() {
+    return this.steps[this.run?.at ?? 0];
+  }
+
+  /** @param {Step} step */
+  itemOf(step) {
+    return itemAt(this.page, step.block, step.item);
+  }
+
+  tick() {
+    if (!this.run) return;
+    const now = Date.now();
+    const after = caughtUp(this.steps, this.blocks, this.run, now);
+    if (after.done) {
+      const { since } = after.run;
+      this.run = after.run;
+      this.#record(after.done, undefined);
+      this.#keep();
+      // Something that ended long ago, while the page was away, is not rung for.
+      if (now - since < 2000) this.#signal("end");
+    }
+    const at = clock(this.step, this.blocks, this.run, now);
+    this.#count(at);
+    this.#view?.show(at);
+  }
+
+  /**
+   * 3-2-1 and the end, each once.
+   * @param {ReturnType<typeof clock>} at
+   */
+  #count(at) {
+    if (!this.run) return;
+    const counts = at.state === "lead" || (at.state === "going" && at.left <= 3 && at.left > 0);
+    const now = `${this.run.at} ${at.state} ${counts ? at.left : ""}`;
+    if (now === this.#said) return;
+    const before = this.#said;
+    this.#said = now;
+    if (counts) this.#signal("count");
+    else if (at.state === "going" && before.startsWith(`${this.run.at} lead`)) this.#signal("go");
+    else if (at.state === "over" && before.startsWith(`${this.run.at} going`)) this.#signal("end");
+  }
+
+  /** @param {"count" | "go" | "end"} what */
+  #signal(what) {
+    const mine = settings();
+    const [hertz, seconds, pattern] = /** @type {const} */ ({
+      count: [660, 0.12, [60]],
+      go: [990, 0.4, [250]],
+      end: [880, 0.6, [200, 120, 200]],
+    })[what];
+    if (mine.sound) beep(hertz, seconds);
+    if (mine.vibration) buzz([...pattern]);
+  }
+
+  /** Start the clock of a hold or work time, or the beat of a tempo. */
+  startClock() {
+    if (!this.run) return;
+    readySound();
+    this.run = { ...this.run, begun: Date.now() };
+    this.#keep();
+    this.tick();
+  }
+
+  stopClock() {
+    if (!this.run) return;
+    this.run = { ...this.run, begun: null };
+    this.#keep();
+    this.tick();
+  }
+
+  /** A set is done: note it and go on. A timed set that was stopped early keeps the seconds it lasted. */
+  done() {
+    if (!this.run) return;
+    const at = clock(this.step, this.blocks, this.run, Date.now());
+    const stopped = isTimed(this.step, this.blocks) && at.state !== "still";
+    this.#record(this.step, stopped ? Math.max(0, Math.floor(at.passed)) : undefined);
+    this.move(1);
+  }
+
+  /** @param {number} by */
+  move(by) {
+    if (!this.run) return;
+    const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
+    this.run = goTo(this.run, at, Date.now());
+    this.#keep();
+    this.tick();
+  }
+
+  /** Straight to the end: what was done stays in the log. */
+  finish() {
+    this.move(this.steps.length);
+  }
+
+  /** @param {number} seconds */
+  longer(seconds) {
+    if (!this.run) return;
+    const over = clock(this.step, this.blocks, this.run, Date.now()).state === "over";
+    const spent = over ? (Date.now() - this.run.since) / 1000 - this.step.seconds : this.run.more;
+    this.run = { ...this.run, more: spent + seconds };
+    this.#keep();
+    this.tick();
+  }
+
+  /**
+   * @param {Step} step
+   * @param {string} name what is done instead; nothing to go back to the exercise itself
+   */
+  instead(step, name) {
+    if (!this.run) return;
+    const { [placeOf(step)]: _, ...others } = this.run.instead;
+    this.run = { ...this.run, instead: name ? { ...others, [placeOf(step)]: name } : others };
+    this.#keep();
+    this.#view?.draw();
+    this.tick();
+  }
+
+  /** @param {Step} step */
+  insteadOf(step) {
+    return this.run?.instead[placeOf(step)] ?? "";
+  }
+
+  /**
+   * The log's entry of a set, if it was noted.
+   * @param {Step} step
+   */
+  entryOf(step) {
+    const index = this.run?.noted[noteOf(step)];
+    return index === undefined ? undefined : this.logged?.sets[index];
+  }
+
+  /**
+   * @param {Step} step
+   * @param {number | undefined} amount where it was not the whole amount
+   */
+  #record(step, amount) {
+    if (!this.run || !closesSet(step)) return;
+    const block = this.blocks[step.block];
+    const item = block.items[step.item];
+    const load = loadOf(this.itemOf(step));
+    const other = this.insteadOf(step);
+    const old = this.entryOf(step);
+    const entry = {
+      exercise: item.exercise,
+      name: other || item.name,
+      block: block.name,
+      set: step.round,
+      measure: item.measure,
+      amount: amount ?? old?.amount ?? item.amount,
+      sides: item.sides,
+      load: old?.load ?? (load.known && !other ? load.text : ""),
+      effort: old?.effort ?? null,
+    };
+    this.logged ??= {
+      id: localTime(this.run.started),
+      plan: this.dataset.plan ?? "",
+      session: this.dataset.session ?? "",
+      week: Number(this.dataset.week),
+      sets: [],
+      effort: null,
+      minutes: 0,
+    };
+    const index = this.run.noted[noteOf(step)] ?? this.logged.sets.length;
+    this.logged.sets[index] = entry;
+    this.run = { ...this.run, noted: { ...this.run.noted, [noteOf(step)]: index } };
+    this.keepLog();
+  }
+
+  /** How long the session has lasted, in whole minutes. */
+  get minutes() {
+    return this.run ? Math.max(1, Math.round((Date.now() - this.run.started) / 60000)) : 0;
+  }
+
+  keepLog() {
+    if (!this.logged) return;
+    if (!this.logged.effort) this.logged.minutes = this.minutes;
+    this.#tell(keepLogged(this.logged));
+  }
+
+  #keep() {
+    this.#tell(write("now", this.run));
+  }
+
+  /** @param {string} trouble */
+  #tell(trouble) {
+    this.trouble = trouble;
+    this.#view?.warn(trouble);
+  }
+}
+
+/** @param {Step} step */
+function placeOf(step) {
+  return `${step.block}.${step.item}`;
+}
+
+/** @param {Step} step */
+function noteOf(step) {
+  return `${placeOf(step)}.${step.round}`;
+}

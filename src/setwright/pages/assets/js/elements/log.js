@@ -1,0 +1,138 @@
+// My log: session load by week as a chart, and every session with its sets.
+import { fileName, open, save } from "../device/files.js";
+import { addLogged, forget, keepLogged, logged } from "../device/member.js";
+import { csvOf, sessionsIn } from "../logic/csv.js";
+import { localTime, said, sessionLoad, weeksOf } from "../logic/log.js";
+import { object } from "../logic/settings.js";
+import { effortSelect } from "./guide-forms.js";
+import { button, make, revealTools } from "./make.js";
+
+/** @typedef {import("../logic/log.js").Logged} Logged */
+
+const WEEKS_SHOWN = 16;
+const SVG = "http://www.w3.org/2000/svg";
+
+export class Log extends HTMLElement {
+  #status = make("p", "sw-status");
+
+  connectedCallback() {
+    this.#status.setAttribute("role", "status");
+    this.#show();
+    revealTools(this);
+  }
+
+  #show() {
+    const sessions = logged();
+    const parts = [];
+    if (sessions.length) parts.push(chart(weeksOf(sessions, WEEKS_SHOWN)));
+    else parts.push(make("p", "", "Nothing yet. The guided session on a session's page fills this page."));
+    parts.push(this.#actions(sessions), this.#status);
+    parts.push(...sessions.map((one) => this.#session(one)));
+    this.replaceChildren(...parts);
+  }
+
+  /** @param {Logged[]} sessions */
+  #actions(sessions) {
+    const row = make("p", "sw-actions");
+    const table = button("Save as a table (CSV)", "sw-button", () => {
+      const name = `${fileName(this.dataset.club ?? "")}-log-${localTime(Date.now()).slice(0, 10)}.csv`;
+      save(name, "text/csv;charset=utf-8", csvOf(sessions));
+      this.#say("The table went to your downloads.");
+    });
+    table.disabled = !sessions.length;
+    row.append(table, " ", button("Restore from a file", "sw-button sw-quiet", () => void this.#restore()));
+    return row;
+  }
+
+  async #restore() {
+    const text = await open(".csv,.json,text/csv,application/json");
+    if (!text) return;
+    const values = sessionsIn(text) ?? saved(text);
+    if (!values) {
+      this.#say("This is neither a table nor a copy that these pages saved. Nothing was changed.");
+      return;
+    }
+    const { added, failed } = addLogged(values);
+    this.#show();
+    this.#say(failed || `Restored: ${added} ${added === 1 ? "session" : "sessions"}. Others in the log are as they were.`);
+  }
+
+  /** @param {Logged} one */
+  #session(one) {
+    const when = new Date(one.id);
+    const day = when.toLocaleDateString("en-GB", { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+    const box = make("details", "sw-logged", make("summary", "", make("b", "", one.session), ` ${day}`));
+    const list = make("ul", "sw-plain");
+    for (const set of one.sets) {
+      const words = [said(set), set.load, set.effort === null ? "" : `effort ${set.effort}`].filter(Boolean).join(", ");
+      list.append(make("li", "", `${set.set}. ${set.name}: ${words}`));
+    }
+    const sum = make("p", "sw-muted", sumOf(one));
+    const effort = effortSelect(one.effort);
+    effort.addEventListener("change", () => {
+      one.effort = effort.value === "" ? null : Number(effort.value);
+      this.#say(keepLogged(one) || "Saved on this device.");
+      sum.textContent = sumOf(one);
+      this.querySelector("figure")?.replaceWith(chart(weeksOf(logged(), WEEKS_SHOWN)));
+    });
+    const drop = button("Delete this session", "sw-link", () => {
+      if (!confirm("Delete this session from the log?")) return;
+      forget(one.id);
+      this.#show();
+    });
+    box.append(sum, list, make("p", "", make("label", "", "Effort of the whole session ", effort)), drop);
+    return box;
+  }
+
+  /** @param {string} words */
+  #say(words) {
+    this.#status.textContent = words;
+  }
+}
+
+/** @param {Logged} one */
+function sumOf(one) {
+  const load = one.effort === null ? "" : `, effort ${one.effort}, session load ${sessionLoad(one)}`;
+  return `Week ${one.week} of ${one.plan}, ${one.sets.length} sets, ${one.minutes} min${load}`;
+}
+
+/**
+ * The log in a copy that "My settings" saved.
+ * @param {string} text
+ */
+function saved(text) {
+  try {
+    const { log } = object(JSON.parse(text));
+    return Array.isArray(log) ? log : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** @param {ReturnType<typeof weeksOf>} weeks */
+function chart(weeks) {
+  const most = Math.max(1, ...weeks.map((week) => week.load));
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("class", "sw-chart sw-log-chart");
+  svg.setAttribute("viewBox", `0 -2 ${Math.max(8, weeks.length) * 12} 64`);
+  svg.setAttribute("preserveAspectRatio", "none");
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-label", "Session load in each week; the numbers follow as a list");
+  weeks.forEach((week, index) => {
+    const bar = document.createElementNS(SVG, "rect");
+    const height = Math.round((week.load / most) * 600) / 10;
+    const at = { x: index * 12, y: 60 - height, width: 9, height };
+    for (const [name, value] of Object.entries(at)) bar.setAttribute(name, String(value));
+    bar.setAttribute("class", "sw-bar");
+    svg.append(bar);
+  });
+  const rows = weeks.map((week) => make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), week.sessions === 1 ? ", 1 session" : `, ${week.sessions} sessions`));
+  const list = make("details", "sw-how", make("summary", "", "The numbers"), make("ul", "sw-plain", ...rows.reverse()));
+  const words = `Session load by week, ${dayOf(weeks[0].monday)} to ${dayOf(weeks[weeks.length - 1].monday)}. Highest: ${most}.`;
+  return make("figure", "sw-figure", svg, make("figcaption", "", words), list);
+}
+
+/** @param {string} monday */
+function dayOf(monday) {
+  return new Date(`${monday}T12:00:00`).toLocaleDateString("en-GB", { day: "numeric", month: "short" });
+}

@@ -1,0 +1,72 @@
+// Without signal: what this device keeps of the site, and what to do where a page is not in it.
+import { copy, dropCopy, keepAgain, renew } from "../device/pages.js";
+import { read } from "../device/store.js";
+import { button, make, revealTools } from "./make.js";
+
+export class Offline extends HTMLElement {
+  #status = make("p", "sw-status");
+
+  async connectedCallback() {
+    this.#status.setAttribute("role", "status");
+    revealTools(this);
+    await this.#show();
+  }
+
+  async #show() {
+    const kept = await copy();
+    const parts = [];
+    const wanted = new URLSearchParams(location.search).get("page");
+    if (wanted) {
+      const why = kept?.whole
+        ? "The copy holds every page that was published when it was made, so that page is not published, or it is newer than the copy."
+        : "This device keeps the pages that you opened before, and that one is not among them.";
+      parts.push(
+        make(
+          "div",
+          "sw-hint",
+          make("p", "", make("b", "", "There is no signal, and this page is not kept here:"), ` ${wanted}`),
+          make("p", "", why),
+          button("Try again", "sw-button", () => location.assign(wanted)),
+        ),
+      );
+    }
+    if (kept) parts.push(...this.#kept(kept));
+    else parts.push(make("p", "sw-lead", "This device keeps no copy of these pages."), this.#again());
+    parts.push(this.#status);
+    this.replaceChildren(...parts);
+  }
+
+  /** @param {import("../device/pages.js").Copy} kept */
+  #kept(kept) {
+    const size = `${(kept.bytes / 1e6).toFixed(1)} MB`;
+    const since = kept.since ? new Date(kept.since).toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" }) : "";
+    const what = kept.whole
+      ? `This device keeps all of it: ${kept.kept} pages and files, ${size}, copied ${since}.`
+      : `This device keeps what you opened so far: ${kept.kept} pages and files, ${size}.`;
+    const look = button("Look for a newer plan", "sw-button", () => void this.#renew());
+    const drop = button("Delete the copy", "sw-button sw-quiet", async () => {
+      await dropCopy();
+      await this.#show();
+      this.#status.textContent = "Deleted. Your settings and your log are still there.";
+    });
+    return [make("p", "sw-lead", what), make("p", "sw-actions", look, " ", drop)];
+  }
+
+  #again() {
+    if (!read("no-copy")) return make("p", "sw-small", "It is made after the first visit, where the browser allows it.");
+    return button("Keep a copy again", "sw-button", async () => {
+      await keepAgain();
+      this.#status.textContent = "The copy is being made. It takes a few seconds.";
+    });
+  }
+
+  async #renew() {
+    this.#status.textContent = "Looking…";
+    try {
+      await renew();
+      this.#status.textContent = "Looked. If there is a newer plan, a line at the foot of the screen says so.";
+    } catch {
+      this.#status.textContent = "No signal at present.";
+    }
+  }
+}

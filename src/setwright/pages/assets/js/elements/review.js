@@ -1,0 +1,124 @@
+// The physiotherapist's page: show, find and sort exercises, and prepare the lines that sign them off.
+import { localDay } from "../logic/week.js";
+import { missing, signOffLine, sorted, wanted } from "../logic/sign-off.js";
+import { revealTools, the } from "./make.js";
+
+export class Review extends HTMLElement {
+  #until = new AbortController();
+
+  connectedCallback() {
+    for (const tools of this.querySelectorAll(".sw-tools")) revealTools(tools);
+    const day = /** @type {HTMLInputElement} */ (the(this, ".sw-review-day"));
+    if (!day.value) day.value = localDay(new Date());
+    const signal = this.#until.signal;
+    for (const event of ["input", "change"]) this.addEventListener(event, () => this.#refresh(), { signal });
+    the(this, ".sw-review-copy").addEventListener("click", () => void this.#copy(), { signal });
+    addEventListener("hashchange", () => this.#open(), { signal });
+    // On paper nothing can be opened.
+    addEventListener("beforeprint", () => this.#openAll(), { signal });
+    this.#refresh();
+    this.#open();
+  }
+
+  disconnectedCallback() {
+    this.#until.abort();
+    this.#until = new AbortController();
+  }
+
+  /** @returns {{element: HTMLElement, exercise: string, name: string, status: string, pattern: string, date: string}[]} */
+  #entries() {
+    return [...this.querySelectorAll(".sw-review-item")].map((found) => {
+      const element = /** @type {HTMLElement} */ (found);
+      const { exercise = "", name = "", status = "", pattern = "", date = "" } = element.dataset;
+      return { element, exercise, name, status, pattern, date };
+    });
+  }
+
+  /** @param {string} selector */
+  #value(selector) {
+    return /** @type {HTMLInputElement} */ (the(this, selector)).value;
+  }
+
+  #refresh() {
+    const entries = this.#entries();
+    const status = this.#value(".sw-review-show");
+    const text = this.#value(".sw-review-find");
+    let shown = 0;
+    for (const entry of entries) {
+      const show = wanted(entry, status, text);
+      entry.element.hidden = !show;
+      shown += show ? 1 : 0;
+    }
+    the(this, ".sw-review-count").textContent = `${shown} of ${entries.length} exercises`;
+    const order = sorted(entries, this.#value(".sw-review-sort"));
+    // Moving an element takes the focus from what is inside it, so nothing moves that stands right already.
+    if (order.some((entry, index) => entry !== entries[index])) {
+      the(this, ".sw-review-list").append(...order.map((entry) => entry.element));
+    }
+    this.#prepare(order);
+  }
+
+  /** @param {ReturnType<Review["#entries"]>} entries */
+  #prepare(entries) {
+    const reviewer = {
+      who: this.#value(".sw-review-who"),
+      role: this.#value(".sw-review-role"),
+      day: this.#value(".sw-review-day"),
+    };
+    const ticked = entries.filter(({ element }) =>
+      /** @type {HTMLInputElement} */ (the(element, ".sw-review-tick input")).checked,
+    );
+    const lacking = missing(reviewer);
+    const lines = ticked.map(({ element, exercise }) =>
+      signOffLine(exercise, reviewer, this.#note(element), digests(element)),
+    );
+    const out = /** @type {HTMLTextAreaElement} */ (the(this, ".sw-review-out"));
+    out.value = lacking ? "" : lines.map((line) => `${line}\n`).join("");
+    const copy = /** @type {HTMLButtonElement} */ (the(this, ".sw-review-copy"));
+    copy.disabled = !out.value;
+    const count = `${ticked.length} ${ticked.length === 1 ? "exercise" : "exercises"} ticked.`;
+    the(this, ".sw-review-said").textContent = ticked.length && lacking ? `${count} ${lacking}` : count;
+  }
+
+  /** @param {HTMLElement} element */
+  #note(element) {
+    return /** @type {HTMLInputElement} */ (the(element, ".sw-review-remark input")).value;
+  }
+
+  async #copy() {
+    const out = /** @type {HTMLTextAreaElement} */ (the(this, ".sw-review-out"));
+    let said = "Copied. Send the lines to the coach.";
+    try {
+      await navigator.clipboard.writeText(out.value);
+    } catch {
+      // Not allowed, or not over a secure connection: the reviewer copies by hand.
+      out.focus();
+      out.select();
+      said = "The lines are marked: copy them with the keyboard or the menu.";
+    }
+    the(this, ".sw-review-said").textContent = said;
+  }
+
+  /** Opens the exercise that the address names. */
+  #open() {
+    const ident = decodeURIComponent(location.hash.slice(1));
+    const item = this.#entries().find((entry) => entry.exercise === ident)?.element;
+    if (!item) return;
+    item.querySelector("details")?.setAttribute("open", "");
+    item.scrollIntoView();
+  }
+
+  #openAll() {
+    for (const more of this.querySelectorAll("details")) more.open = true;
+  }
+}
+
+/** @param {HTMLElement} element */
+function digests(element) {
+  /** @type {Record<string, string>} */
+  const found = {};
+  for (const { name, value } of element.attributes) {
+    if (name.startsWith("data-part-")) found[name.slice("data-part-".length)] = value;
+  }
+  return found;
+}

@@ -1,0 +1,205 @@
+// My settings: every change is kept at once, on this device.
+import { keepSettings, settings } from "../device/member.js";
+import { onChange } from "../device/store.js";
+import { inOtherUnit, kilograms, compare, exact } from "../logic/exact.js";
+import { estimate, weightsIn } from "../logic/settings.js";
+import { button, make, revealTools, the } from "./make.js";
+
+/** @typedef {import("../logic/settings.js").Settings} Settings */
+
+const LIGHTEST = exact("20");
+const HEAVIEST = exact("300");
+
+export class SettingsForm extends HTMLElement {
+  #mine = settings();
+  #status = /** @type {HTMLElement} */ (this);
+  #form = document.createElement("form");
+  #until = new AbortController();
+  #saving = false;
+
+  connectedCallback() {
+    this.#form = the(this, "form");
+    this.#status = the(this, ".sw-status");
+    this.#fill();
+    const { signal } = this.#until;
+    onChange((key) => {
+      if (key !== "settings" || this.#saving) return;
+      this.#mine = settings();
+      this.#fill();
+    }, signal);
+    this.#form.addEventListener("submit", (event) => event.preventDefault());
+    this.#form.addEventListener("change", (event) => this.#changed(/** @type {HTMLInputElement} */ (event.target)));
+    this.querySelector("[data-do='add-lift']")?.addEventListener("click", () => this.#addLift());
+    for (const name of ["lift", "lift-reps", "lift-weight"]) {
+      this.querySelector(`[name='${name}']`)?.addEventListener("input", () => this.#sayEstimate());
+    }
+    revealTools(this);
+  }
+
+  disconnectedCallback() {
+    this.#until.abort();
+  }
+
+  /** @param {string} name */
+  #value(name) {
+    const field = this.#form.elements.namedItem(name);
+    return field && "value" in field ? field.value : "";
+  }
+
+  #fill() {
+    const mine = this.#mine;
+    /** @type {HTMLInputElement} */ (the(this, "[name='weight']")).value = mine.weight?.number ?? "";
+    this.#pick("unit", mine.weight?.unit ?? this.dataset.unit ?? "kg");
+    this.#pick("place", mine.place);
+    this.#pick("text", mine.text);
+    this.#tick("sound", mine.sound);
+    this.#tick("vibration", mine.vibration);
+    for (const box of this.querySelectorAll("[name='kit']")) {
+      const { value } = /** @type {HTMLInputElement} */ (box);
+      /** @type {HTMLInputElement} */ (box).checked = value in mine.kit;
+    }
+    for (const field of this.querySelectorAll("[name='weights']")) {
+      const input = /** @type {HTMLInputElement} */ (field);
+      input.value = (mine.kit[input.dataset.kit ?? ""] ?? []).join(", ");
+    }
+    this.#sayWeight();
+    this.#listLifts();
+    this.#sayPlace();
+  }
+
+  /**
+   * @param {string} name
+   * @param {string} value
+   */
+  #pick(name, value) {
+    for (const one of this.querySelectorAll(`[name='${name}']`)) {
+      const radio = /** @type {HTMLInputElement} */ (one);
+      radio.checked = radio.value === value;
+    }
+  }
+
+  /**
+   * @param {string} name
+   * @param {boolean} on
+   */
+  #tick(name, on) {
+    /** @type {HTMLInputElement} */ (the(this, `[name='${name}']`)).checked = on;
+  }
+
+  /** @param {HTMLInputElement} field */
+  #changed(field) {
+    const mine = this.#mine;
+    if (field.name === "weight" || field.name === "unit") {
+      if (!this.#weigh()) return;
+    } else if (field.name === "place") mine.place = field.value === "home" ? "home" : "club";
+    else if (field.name === "text") mine.text = /** @type {Settings["text"]} */ (field.value);
+    else if (field.name === "sound") mine.sound = field.checked;
+    else if (field.name === "vibration") mine.vibration = field.checked;
+    else if (field.name === "kit") {
+      if (field.checked) mine.kit[field.value] = this.#weightsOf(field.value);
+      else delete mine.kit[field.value];
+    } else if (field.name === "weights") {
+      const kit = field.dataset.kit ?? "";
+      mine.kit[kit] = weightsIn(field.value);
+      field.value = mine.kit[kit].join(", ");
+      this.#fill();
+    } else return;
+    this.#sayPlace();
+    this.#keep();
+  }
+
+  /** @param {string} kit */
+  #weightsOf(kit) {
+    const field = this.querySelector(`[name='weights'][data-kit='${kit}']`);
+    return field ? weightsIn(/** @type {HTMLInputElement} */ (field).value) : [];
+  }
+
+  /** Take the body weight as it was typed; false where it can't be one. */
+  #weigh() {
+    const number = this.#value("weight").trim().replace(",", ".");
+    const unit = this.#value("unit") === "lb" ? "lb" : "kg";
+    if (number === "") {
+      this.#mine.weight = null;
+      this.#sayWeight();
+      return true;
+    }
+    const kg = kilograms(number, unit);
+    const field = the(this, "[name='weight']");
+    const wrong = !kg || !LIGHTEST || !HEAVIEST || compare(kg, LIGHTEST) < 0 || compare(kg, HEAVIEST) > 0;
+    field.setAttribute("aria-invalid", String(wrong));
+    if (wrong) {
+      this.#say("A body weight from 20 to 300 kg, please. Nothing was changed.");
+      return false;
+    }
+    this.#mine.weight = { number, unit };
+    this.#sayWeight();
+    return true;
+  }
+
+  #sayWeight() {
+    const { weight } = this.#mine;
+    const line = the(this, "#sw-weight-says");
+    line.dataset.table ??= line.textContent ?? "";
+    const other = weight ? `That is ${inOtherUnit(weight.number, weight.unit)}. ` : "";
+    line.textContent = other + line.dataset.table;
+  }
+
+  #sayPlace() {
+    the(this, ".sw-home-kit").hidden = this.#mine.place !== "home";
+  }
+
+  #lift() {
+    const number = this.#value("lift-weight").trim().replace(",", ".");
+    const reps = Number(this.#value("lift-reps"));
+    const span = exact(number) && estimate(this.dataset.multiples ?? "", number, reps);
+    return span ? { number, unit: this.dataset.unit === "lb" ? /** @type {const} */ ("lb") : /** @type {const} */ ("kg"), reps, ...span } : undefined;
+  }
+
+  #sayEstimate() {
+    const lift = this.#lift();
+    const line = the(this, "#sw-lift-says");
+    if (!lift) line.textContent = "";
+    else if (lift.reps === 1) line.textContent = `1RM: ${lift.number} ${lift.unit}.`;
+    else line.textContent = `1RM: between ${lift.low} and ${lift.high} ${lift.unit}. Pages use the lower one.`;
+  }
+
+  #addLift() {
+    const lift = this.#lift();
+    if (!lift) {
+      this.#say("A weight above 0, please.");
+      return;
+    }
+    this.#mine.lifts[this.#value("lift")] = lift;
+    this.#listLifts();
+    this.#keep();
+  }
+
+  #listLifts() {
+    const list = this.querySelector(".sw-lift-list");
+    if (!list) return;
+    list.replaceChildren(
+      ...Object.entries(this.#mine.lifts).map(([exercise, lift]) => {
+        const name = this.querySelector(`option[value='${CSS.escape(exercise)}']`)?.textContent ?? exercise;
+        const set = lift.reps === 1 ? "1RM" : `${lift.reps} reps, 1RM ${lift.low} to ${lift.high} ${lift.unit}`;
+        const drop = button("Remove", "sw-link", () => {
+          delete this.#mine.lifts[exercise];
+          this.#listLifts();
+          this.#keep();
+        });
+        drop.setAttribute("aria-label", `Remove ${name}`);
+        return make("li", "", `${name}: ${lift.number} ${lift.unit}, ${set} `, drop);
+      }),
+    );
+  }
+
+  #keep() {
+    this.#saving = true;
+    this.#say(keepSettings(this.#mine) || "Saved on this device.");
+    this.#saving = false;
+  }
+
+  /** @param {string} words */
+  #say(words) {
+    this.#status.textContent = words;
+  }
+}

@@ -1,0 +1,145 @@
+// Where a guided session stands. Every time is a clock's time in ms, so that a lock, a call or a reload loses nothing.
+import { closesSet } from "./steps.js";
+
+/** @typedef {import("./steps.js").Step} Step */
+/** @typedef {import("./steps.js").Block} Block */
+/**
+ * @typedef {object} Run
+ * @property {string} page where it runs
+ * @property {string} plan a fingerprint of the steps: a session that was published anew starts afresh
+ * @property {number} started
+ * @property {number} at index of the step
+ * @property {number} since when the step began
+ * @property {number} more seconds added to the pause
+ * @property {number | null} begun when the hold, work time or beat was started
+ * @property {Record<string, string>} instead the easier exercise done instead, by block and item
+ * @property {Record<string, number>} noted where the log holds a set, by block, item and round
+ */
+
+/** Seconds of 3-2-1 before a timed set. */
+export const LEAD_S = 3;
+
+/**
+ * @param {string} page
+ * @param {string} plan
+ * @param {number} now
+ * @returns {Run}
+ */
+export function begin(page, plan, now) {
+  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, instead: {}, noted: {} };
+}
+
+/**
+ * A run as the storage has it, where it is one, for the same page and the same steps, and not older than half a day.
+ * @param {unknown} value
+ * @param {string} page
+ * @param {string} plan
+ * @param {number} now
+ * @returns {Run | undefined}
+ */
+export function resumed(value, page, plan, now) {
+  const run = /** @type {Partial<Run> | null} */ (value && typeof value === "object" ? value : null);
+  if (!run || run.page !== page || run.plan !== plan) return undefined;
+  const times = [run.started, run.at, run.since, run.more];
+  if (!times.every((n) => typeof n === "number" && Number.isFinite(n))) return undefined;
+  if (now - /** @type {number} */ (run.since) > 12 * 3600 * 1000) return undefined;
+  return /** @type {Run} */ ({ ...run, begun: run.begun ?? null, instead: run.instead ?? {}, noted: run.noted ?? {} });
+}
+
+/**
+ * Whether a step is a set that a clock ends.
+ * @param {Step} step
+ * @param {Block[]} blocks
+ */
+export function isTimed(step, blocks) {
+  if (step.kind !== "set") return false;
+  const { measure } = blocks[step.block].items[step.item];
+  return measure === "hold" || measure === "work";
+}
+
+/**
+ * Where the clock of a step stands. left counts down, and below 0 once a pause is over; over is the whole length.
+ * @param {Step} step
+ * @param {Block[]} blocks
+ * @param {Run} run
+ * @param {number} now
+ * @returns {{state: "still" | "lead" | "going" | "over", left: number, whole: number, passed: number}}
+ */
+export function clock(step, blocks, run, now) {
+  if (step.kind !== "set") {
+    const whole = step.seconds + run.more;
+    if (!step.seconds) return { state: "still", left: 0, whole: 0, passed: (now - run.since) / 1000 };
+    const left = Math.ceil(whole - (now - run.since) / 1000);
+    return { state: left > 0 ? "going" : "over", left, whole, passed: (now - run.since) / 1000 };
+  }
+  if (run.begun === null) return { state: "still", left: 0, whole: 0, passed: 0 };
+  const passed = (now - run.begun) / 1000 - LEAD_S;
+  if (passed < 0) return { state: "lead", left: Math.ceil(-passed), whole: LEAD_S, passed };
+  if (!isTimed(step, blocks)) return { state: "going", left: 0, whole: 0, passed };
+  const whole = blocks[step.block].items[step.item].amount;
+  const left = Math.ceil(whole - passed);
+  return { state: left > 0 ? "going" : "over", left, whole, passed };
+}
+
+/**
+ * Go to a step. since is the time at which it began, which may lie in the past.
+ * @param {Run} run
+ * @param {number} at
+ * @param {number} since
+ * @returns {Run}
+ */
+export function goTo(run, at, since) {
+  return { ...run, at, since, more: 0, begun: null };
+}
+
+/**
+ * Catch up with the clock: a timed set that has run out is done, and the pause after it began when it ended.
+ * @param {Step[]} steps
+ * @param {Block[]} blocks
+ * @param {Run} run
+ * @param {number} now
+ * @returns {{run: Run, done: Step | undefined}}
+ */
+export function caughtUp(steps, blocks, run, now) {
+  const step = steps[run.at];
+  if (!isTimed(step, blocks) || run.begun === null || clock(step, blocks, run, now).state !== "over") {
+    return { run, done: undefined };
+  }
+  const ended = run.begun + (LEAD_S + blocks[step.block].items[step.item].amount) * 1000;
+  return { run: goTo(run, Math.min(run.at + 1, steps.length - 1), ended), done: step };
+}
+
+/**
+ * The next set after a step, for "what comes next".
+ * @param {Step[]} steps
+ * @param {number} at
+ */
+export function nextSet(steps, at) {
+  return steps.slice(at + 1).find((step) => step.kind === "set");
+}
+
+/**
+ * The sets that were closed since the last rest or change of block, newest last: those that a rest lets a member correct.
+ * @param {Step[]} steps
+ * @param {number} at
+ */
+export function justDone(steps, at) {
+  const found = [];
+  for (let index = at - 1; index >= 0; index -= 1) {
+    const step = steps[index];
+    if (step.kind === "rest" || step.kind === "block" || step.kind === "warm-up") break;
+    if (closesSet(step)) found.unshift(step);
+  }
+  return found;
+}
+
+/**
+ * A fingerprint of a session's steps.
+ * @param {Block[]} blocks
+ */
+export function fingerprint(blocks) {
+  const text = JSON.stringify(blocks);
+  let sum = 5381;
+  for (let index = 0; index < text.length; index += 1) sum = (sum * 33 + text.charCodeAt(index)) % 4294967296;
+  return sum.toString(36);
+}

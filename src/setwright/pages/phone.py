@@ -1,0 +1,124 @@
+"""What pages carry for the browser: bands, doses and rests as attributes, so that no script computes a dose.
+
+Bands are written as intervals, with exact edges: ``[40, 160/3) 8 kg; [160/3, 70] 10 kg``. A square bracket takes its
+edge in, a round one leaves it out. Edges are kilograms of body weight (or of 1RM), as whole numbers or fractions.
+"""
+
+from collections.abc import Mapping
+from fractions import Fraction
+from math import ceil, floor
+from typing import Final
+
+from markupsafe import Markup, escape
+
+from setwright.dose.bands import LoadBand
+from setwright.dose.one_rep_max import MOST_REPS, estimate_range
+from setwright.dose.resolved import ResolvedBlock, ResolvedItem
+from setwright.dose.timing import BETWEEN_BLOCKS_S
+from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+from setwright.model.tempo import FAST_LIFT_S, Tempo
+from setwright.pages.filters import mass
+
+EASIER: Final = "easier option"
+"""What a band says where no weight may be taken; the page's own table says it in the same words."""
+
+EFFORT: Final = (
+    "like sitting still",
+    "a stroll to the start",
+    "you could go on all day",
+    "warm, and chatting",
+    "working, in whole sentences",
+    "working, in short sentences",
+    "you have to concentrate",
+    "a few words at a time",
+    "grim, but in control",
+    "hardly anything left",
+    "not one repetition more",
+)
+"""What a session's effort feels like, 0 to 10. Our own words: the best-known printed scales are licensed."""
+
+_SHARE_PLACES: Final = 10**6
+
+
+def bands(rows: tuple[LoadBand, ...], unit: str) -> str:
+    """Return bands as intervals with the weight to take in the club's unit."""
+    return "; ".join(
+        f"{'[' if row.from_included else '('}{row.from_kg}, {row.to_kg}{']' if row.to_included else ')'} "
+        f"{EASIER if row.choice.weight_kg is None else mass(row.choice.weight_kg, unit)}"
+        for row in rows
+    )
+
+
+def load(item: ResolvedItem, unit: str) -> Markup:
+    """Return the attributes of a load that stands in bands: whose bands, and how the weight is held."""
+    share = item.dose.load
+    return attributes(
+        {
+            "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
+            "data-bands": bands(item.bands, unit),
+            "data-hand": "in each hand" if isinstance(share, BodyWeightShare) and share.per_hand else None,
+            "data-kit": item.kit,
+            "data-exercise": item.exercise,
+        }
+    )
+
+
+def item(one: ResolvedItem, kit: list[str], unit: str) -> Markup:
+    """Return the attributes of one exercise of a session: its dose as plain numbers (s, cm, counts)."""
+    dose = one.dose
+    chosen = one.choice.weight_kg if one.choice else None
+    per_hand = isinstance(dose.load, Weight | BodyWeightShare) and dose.load.per_hand
+    return attributes(
+        {
+            "data-exercise": one.exercise,
+            "data-sets": dose.sets,
+            "data-measure": dose.measure,
+            "data-amount": dose.amount,
+            "data-sides": {"one at a time": 2}.get(dose.sides),
+            "data-tempo": _tempo(dose.tempo) if dose.measure == "reps" else None,
+            "data-rest": dose.rest_s,
+            "data-kit": " ".join(kit) or None,
+            "data-weight": mass(chosen, unit) if chosen is not None else None,
+            "data-hand": "in each hand" if per_hand else None,
+        }
+    )
+
+
+def block(one: ResolvedBlock) -> Markup:
+    """Return the attributes of a block: its kind, and its rest and change-over in seconds."""
+    return attributes({"data-kind": one.kind, "data-rest": one.rest_s, "data-change": one.change_over_s})
+
+
+def between_blocks_s() -> int:
+    """Return the seconds that the session's time allows from one block to the next."""
+    return BETWEEN_BLOCKS_S
+
+
+def multiples() -> str:
+    """Return the lowest and highest 1RM for one kilogram at each number of repetitions: ``2 1.03 1.09; 3 ...``.
+
+    Every formula is proportional to the weight, so a browser multiplies and holds no formula. Rounded outwards, to a
+    millionth.
+    """
+    rows = []
+    for reps in range(2, MOST_REPS + 1):
+        span = estimate_range(1, reps)
+        low = Fraction(floor(span.low_kg * _SHARE_PLACES), _SHARE_PLACES)
+        high = Fraction(ceil(span.high_kg * _SHARE_PLACES), _SHARE_PLACES)
+        rows.append(f"{reps} {float(low):.6f} {float(high):.6f}")
+    return "; ".join(rows)
+
+
+def attributes(pairs: Mapping[str, object]) -> Markup:
+    """Return HTML attributes, escaped; those without a value are left out."""
+    return Markup(" ").join(
+        Markup('{}="{}"').format(name, escape(value)) for name, value in pairs.items() if value is not None
+    )
+
+
+def _tempo(tempo: Tempo | None) -> str | None:
+    """Return a tempo as seconds of its four phases, a fast lift marked and counted: ``3 0 1! 0``."""
+    if tempo is None:
+        return None
+    lifting = f"{FAST_LIFT_S}!" if tempo.lifting_s is None else str(tempo.lifting_s)
+    return f"{tempo.lowering_s} {tempo.pause_low_s} {lifting} {tempo.pause_high_s}"

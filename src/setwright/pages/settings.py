@@ -1,0 +1,105 @@
+"""The member's own pages: my settings, my log, and what is kept for a place without signal.
+
+Their text is complete without JavaScript; what they do runs on the device, and nothing that is typed there leaves it.
+"""
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from setwright.model.club import Barbell, WeightList, WeightSteps
+from setwright.pages import phone
+from setwright.pages.page import LOG, OFFLINE, SETTINGS, Crumb, Page
+from setwright.pages.site import Site
+
+MANIFEST = "manifest.webmanifest"
+
+
+@dataclass(frozen=True)
+class KitView:
+    """Kit that a member may have at home. ``weights`` says whether it comes in weights."""
+
+    name: str
+    weights: bool
+
+
+def pages(site: Site) -> Iterator[Page]:
+    """Yield my settings, my log and the offline page."""
+    yield Page(
+        path=SETTINGS,
+        title="My settings",
+        description="Body weight, kit at home, best lifts. Kept on this device only.",
+        template="settings.md.jinja",
+        context={"kit": kit(site), "lifts": lifts(site), "multiples": phone.multiples()},
+        kind="settings",
+    )
+    yield Page(
+        path=LOG,
+        title="My log",
+        description="The sets that you did, week by week. Kept on this device only.",
+        template="log.md.jinja",
+        context={},
+        crumbs=(Crumb("My settings", SETTINGS),),
+        kind="log",
+    )
+    yield Page(
+        path=OFFLINE,
+        title="Without signal",
+        description="What this device keeps of these pages, so that you can train where there is no signal.",
+        template="offline.md.jinja",
+        context={},
+        crumbs=(Crumb("My settings", SETTINGS),),
+        kind="offline",
+    )
+
+
+def kit(site: Site) -> list[KitView]:
+    """Return the club's kit that an exercise of the programme needs, in the club's order."""
+    used = {name for exercise in site.programme.exercises.values() for name in exercise.kit}
+    used |= {name for plan in site.plans for session in plan.sessions for name in site.kit_of(session)}
+    club = site.programme.club.kit
+    names = [*club, *sorted(used - club.keys())]
+    return [
+        KitView(name, isinstance(club.get(name), WeightSteps | WeightList | Barbell)) for name in names if name in used
+    ]
+
+
+def lifts(site: Site) -> list[tuple[str, str]]:
+    """Return the exercises that some plan loads with a weight, by id and name, in order of name."""
+    loaded = {i.exercise for plan in site.plans for s in plan.sessions for i in s.items if i.bands or i.choice}
+    named = [(ident, site.programme.exercises[ident].name) for ident in loaded]
+    return sorted(named, key=lambda pair: (pair[1], pair[0]))
+
+
+def files(site: Site) -> Iterator[tuple[str, str]]:
+    """Yield the web app manifest (W3C), its addresses relative, so that the site may lie in a sub-folder."""
+    club = site.programme.club
+    icons = [
+        {"src": f"assets/icons/icon-{size}.png", "sizes": f"{size}x{size}", "type": "image/png", "purpose": purpose}
+        for size, purpose in ((192, "any"), (512, "any"))
+    ]
+    mask = {"src": "assets/icons/mask-512.png", "sizes": "512x512", "type": "image/png", "purpose": "maskable"}
+    content = {
+        "name": club.name,
+        "short_name": short_name(club.name),
+        "description": f"Strength training at {club.name}",
+        "lang": "en",
+        "start_url": "./",
+        "scope": "./",
+        "display": "standalone",
+        "background_color": "#fcfbf8",
+        "theme_color": "#26354a",
+        "icons": [*icons, mask],
+    }
+    yield MANIFEST, json.dumps(content, ensure_ascii=False, indent=1) + "\n"
+
+
+def short_name(name: str, longest: int = 12) -> str:
+    """Return a name for below an icon: as many whole words as fit, or the start of the first."""
+    short = ""
+    for word in name.split():
+        longer = f"{short} {word}".strip()
+        if len(longer) > longest:
+            break
+        short = longer
+    return short or name[:longest]

@@ -1,0 +1,105 @@
+"""The parts of an exercise that a physiotherapist reviews, line by line, and their digests.
+
+A digest stands for what a reader sees: it is taken over the values as the tool understood them, so that spaces, line
+breaks, comments and the order of keys in the file change nothing, and one other word changes it.
+"""
+
+import hashlib
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Any, Final, Literal, get_args
+
+from pydantic import BaseModel
+
+from setwright.model.exercise import Exercise
+from setwright.model.sign_off import NO_DIGEST
+from setwright.model.units import plain_number
+
+Part = Literal["text", "cues", "cautions", "limits", "figure"]
+PARTS: Final[tuple[Part, ...]] = get_args(Part)
+
+FIELDS: Final[dict[Part, tuple[str, ...]]] = {
+    "text": (
+        "name", "pattern", "regions", "sides", "kit", "tempo", "why", "set_up", "steps", "breathing", "feel", "faults",
+        "easier", "harder", "at_home", "sources",
+    ),
+    "cues": ("cues",),
+    "cautions": ("cautions", "stop_if"),
+    "limits": ("limits",),
+    "figure": ("figure", "media"),
+}  # fmt: skip
+"""Which keys of an exercise's file make up each part. ``accept`` is the coach's word, not the reviewer's."""
+
+PART_NAMES: Final[dict[str, str]] = {
+    "text": "description",
+    "cues": "cues",
+    "cautions": "cautions",
+    "limits": "limits",
+    "figure": "figure",
+    "dosage": "dosage",
+}
+"""What each part is called on a page."""
+
+_LENGTH: Final = 12
+_IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
+_PERCENT: Final = frozenset({"weekly_step"})
+_SECONDS: Final = frozenset({"hold"})
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One value of a part. ``key`` is its place in the file, such as ``steps 2``; ``field`` the key without numbers."""
+
+    key: str
+    text: str
+    field: str
+
+
+def lines_of(exercise: Exercise, part: Part) -> tuple[Line, ...]:
+    """Return everything in a part of an exercise, one line a value, in the order of the language."""
+    return tuple(line for name in FIELDS[part] for line in _lines((name,), getattr(exercise, name)))
+
+
+def digest_of(exercise: Exercise, part: Part) -> str:
+    """Return the digest of a part: the first 48 bits of SHA-256 (FIPS 180-4) in letters, or 'none' if it is empty.
+
+    Letters alone, since some YAML readers take ``063122195527`` or ``12e345678901`` for a number. Twelve of them tell
+    versions of one text apart; they are no protection against someone who wants to deceive, who could as well write a
+    sign-off by hand.
+    """
+    lines = lines_of(exercise, part)
+    if not lines:
+        return NO_DIGEST
+    written = json.dumps([[line.key, line.text] for line in lines], ensure_ascii=False)
+    return hashlib.sha256(written.encode()).hexdigest()[:_LENGTH].translate(_IN_LETTERS)
+
+
+def _lines(path: tuple[str, ...], value: Any) -> Iterator[Line]:
+    if value is None:
+        return
+    if isinstance(value, BaseModel):
+        for name, info in type(value).model_fields.items():
+            inner = getattr(value, name)
+            # A default left out and a default written down are the same to a reader.
+            if len(path) > 1 and not info.is_required() and inner == info.get_default(call_default_factory=True):
+                continue
+            yield from _lines((*path, info.alias or name), inner)
+    elif isinstance(value, dict):
+        for name in sorted(value):
+            yield from _lines((*path, str(name)), value[name])
+    elif isinstance(value, list | tuple) and not hasattr(value, "_fields"):
+        for number, inner in enumerate(value, 1):
+            yield from _lines((*path, str(number)), inner)
+    else:
+        field = " ".join(step.replace("_", " ") for step in path if not step.isdecimal())
+        yield Line(" ".join(step.replace("_", " ") for step in path), _written(path[-1], value), field)
+
+
+def _written(key: str, value: Any) -> str:
+    if isinstance(value, Fraction):
+        return plain_number(value, 4) + (" %" if key in _PERCENT else "")
+    if key in _SECONDS and isinstance(value, int):
+        return f"{value} s"
+    return " ".join(str(value).split())

@@ -1,0 +1,64 @@
+"""A club's own thresholds: they move the line, and one that makes no sense is told at its place."""
+
+import pytest
+
+from setwright.checks.registry import RULES
+from setwright.checks.trial import verdict_of
+
+WHY = "why: Our members are over sixty."
+EIGHT_WEEKS = "phases: [{name: First, aim: To begin., weeks: 8, sessions: {monday: legs}}]"
+FOUR_WEEKS = EIGHT_WEEKS.replace("weeks: 8", "weeks: 4")
+MOVED = [
+    # setting, plan, whether the check speaks
+    ("{rule: no-lighter-week, most: 8 weeks}", EIGHT_WEEKS, False),
+    ("{rule: no-lighter-week, most: 7 weeks}", EIGHT_WEEKS, True),
+    ("{rule: no-lighter-week, most: 3 weeks}", FOUR_WEEKS, True),
+    ("{rule: no-lighter-week, most: 4 weeks}", FOUR_WEEKS, False),
+]
+
+
+@pytest.mark.parametrize(("setting", "plan", "speaks"), MOVED)
+def test_a_threshold_moves_the_line(setting: str, plan: str, speaks: bool) -> None:
+    """What the club allows raises no doubt, one week more does."""
+    found = verdict_of({"club": f"checks: [{setting[:-1]}, {WHY}}}]", "plans/spring": plan}).findings
+
+    assert [f.rule for f in found] == (["no-lighter-week"] if speaks else [])
+
+
+WRONG = [
+    # setting, the rule of the finding, where, some of its words
+    ("{rule: no-lighter-weeks, most: 5 weeks}", "unknown-rule", "no check with a threshold is called"),
+    ("{rule: missing-source, most: 5}", "unknown-rule", "no check with a threshold is called"),
+    ("{rule: no-lighter-week, least: 5 weeks}", "unknown-threshold", "has no 'least'"),
+    ("{rule: no-lighter-week, most: 5}", "threshold-unclear", "'5' does not fit here"),
+    ("{rule: no-lighter-week, most: 40 weeks}", "threshold-unclear", "it runs from 1 week to 12 weeks"),
+    ("{rule: load-step-too-large, most: 90 %}", "threshold-unclear", "it runs from 1 % to 50 %"),
+    ("{rule: regions-too-close, least: two days}", "threshold-unclear", "'two days' does not fit here"),
+]
+
+
+@pytest.mark.parametrize(("setting", "rule", "words"), WRONG)
+def test_a_setting_that_sets_nothing_is_an_error(setting: str, rule: str, words: str) -> None:
+    """It stands at its line, with what would fit."""
+    found = verdict_of({"club": f"checks: [{setting[:-1]}, {WHY}}}]"}).findings
+
+    assert [(f.rule, f.severity) for f in found] == [(rule, "error")]
+    assert words in found[0].message
+    assert found[0].hint
+    assert found[0].position.file == "program/club.yml"
+
+
+def test_a_setting_given_twice_is_an_error() -> None:
+    """Which of two would hold is not left to chance."""
+    one = f"{{rule: no-lighter-week, most: 5 weeks, {WHY}}}"
+    found = verdict_of({"club": f"checks: [{one}, {one}]"}).findings
+
+    assert [f.rule for f in found] == ["duplicate-key"]
+
+
+@pytest.mark.parametrize("rule", [r for r in RULES if r.thresholds], ids=lambda rule: rule.ident)
+def test_every_threshold_can_be_loosened_and_tightened(rule: object) -> None:
+    """Both ends of each range are values that a club may write."""
+    for threshold in rule.thresholds:  # type: ignore[attr-defined]
+        for end in (threshold.lowest, threshold.highest):
+            assert threshold.parse(threshold.said(end)) == end

@@ -1,0 +1,109 @@
+"""A session's sheet is one page; where that cannot be, it flows on and loses nothing."""
+
+from collections.abc import Callable
+
+import pytest
+from pypdf import PdfReader
+
+from setwright import publish
+from setwright.dose.resolve import resolve
+from setwright.handouts.press import Press
+from setwright.handouts.session import sheets
+from setwright.handouts.writing import Desk
+from setwright.pages import paper
+from setwright.pages.site import Site
+from support import make
+from support.sheets import opened, squeezed, text_of, words_of
+
+# ISO 216: A4 is 210 x 297 mm. ANSI Y14.1: US Letter is 8.5 x 11 in, 215.9 x 279.4 mm.
+A4_MM, LETTER_MM = (210.0, 297.0), (215.9, 279.4)
+LONG = "Slow single-leg descent from a high box with a pause and weight beside"  # 70 letters, the longest name
+
+
+def test_every_session_of_the_example_is_one_page(looked: publish.Looked, sheet: Callable[[str], PdfReader]) -> None:
+    """Whatever the coach planned for a day hangs on the wall as one page."""
+    pages = {path: len(sheet(path).pages) for plan in looked.plans for path in map(paper.session_sheet, plan.sessions)}
+
+    assert len(pages) == 35
+    assert set(pages.values()) == {1}
+
+
+def test_a_sheet_prints_whole_on_both_papers(looked: publish.Looked, sheet: Callable[[str], PdfReader]) -> None:
+    """All text stands where A4 and, printed in full size, US Letter both have paper, 8 mm from the edge."""
+    lost_mm = (A4_MM[1] - LETTER_MM[1]) / 2
+    outside = []
+    for plan in looked.plans:
+        for session in plan.sessions:
+            reader = sheet(paper.session_sheet(session))
+            outside += [
+                words
+                for words in words_of(reader)
+                if not (8 < words.x_mm < A4_MM[0] - 8 and lost_mm + 8 < words.y_mm < A4_MM[1] - lost_mm - 8)
+            ]
+            size = reader.pages[0].mediabox
+
+            assert (float(size.width) / 72 * 25.4, float(size.height) / 72 * 25.4) == pytest.approx(A4_MM, abs=0.1)
+    assert outside == []
+
+
+def nasty(exercises: int, sets: int, note: str) -> Desk:
+    """A programme with one overfull session."""
+    lift = f"""
+name: {LONG}
+cues: [{", ".join(["Keep the trunk as long as a pole"] * 3)}]
+"""
+    lines = "\n".join(
+        f"      - {{exercise: lift, reps: {8 + n}, load: {10 + n} % bodyweight, note: '{note}'}}"
+        for n in range(exercises)
+    )
+    session = f"""
+name: {LONG}
+aim: {note}
+note: {note}
+blocks:
+  - kind: straight
+    name: {LONG}
+    sets: {sets}
+    rest: 90 s
+    note: {note}
+    exercises:
+{lines}
+"""
+    made = make.programme({"exercises/lift": lift, "sessions/only": session})
+    return Desk(Site(made, resolve(made)), "https://strength.example.org/")
+
+
+def first_sheet(desk: Desk) -> PdfReader:
+    return opened(Press().print(next(iter(sheets(desk)))))
+
+
+def missing_from(reader: PdfReader, desk: Desk) -> list[str]:
+    """Return what the sheet ought to show of every exercise and does not."""
+    text = text_of(reader)
+    session = next(desk.site.plans[0].sessions)
+    wanted = [f"{item.dose.amount} reps" for item in session.items]
+    wanted += [f"{item.dose.load.percent} % of body weight" for item in session.items]  # type: ignore[union-attr]
+    wanted += ["Stop at once if:", "In an emergency:", "not medical advice"]
+    return [words for words in wanted if squeezed(words) not in text] + (
+        [] if text.count(squeezed(LONG)) >= len(list(session.items)) else ["a name"]
+    )
+
+
+def test_eight_exercises_with_the_longest_names_shrink_to_one_page() -> None:
+    """Type and boxes get smaller and the ways out go, but no exercise, dose or warning is lost."""
+    desk = nasty(8, 3, "Quietly.")
+    reader = first_sheet(desk)
+
+    assert len(reader.pages) == 1
+    assert missing_from(reader, desk) == []
+
+
+@pytest.mark.parametrize(("exercises", "sets"), [(8, 6), (12, 5)])
+def test_a_session_beyond_one_page_flows_on(exercises: int, sets: int) -> None:
+    """What does not fit at the smallest size goes on to further pages, with every box to write in."""
+    desk = nasty(exercises, sets, "Stay tall and breathe out on the way up, every time. " * 4)
+    reader = first_sheet(desk)
+
+    assert len(reader.pages) > 1
+    assert missing_from(reader, desk) == []
+    assert sum(words.text.count("effort") for words in words_of(reader)) >= exercises * sets
