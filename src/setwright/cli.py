@@ -45,14 +45,17 @@ _config = click.option(
     type=click.Path(path_type=Path),
     help="The site's settings.",
 )
-_format = click.option(
-    "--format",
-    "form",
-    type=click.Choice(["text", "plain", "json", "sarif", "annotations"]),
-    default="text",
-    show_default=True,
-    help="How findings are printed.",
-)
+
+
+def _printed_as(*forms: str) -> Callable[[Any], Any]:
+    """Return the option for how findings are printed."""
+    choice = click.Choice(["text", "plain", "json", "annotations", *forms])
+    return click.option(
+        "--format", "form", type=choice, default="text", show_default=True, help="How findings are printed."
+    )
+
+
+_format = _printed_as()
 
 
 class _Commands(click.Group):
@@ -78,7 +81,7 @@ def main() -> None:
 
 @main.command()
 @_program
-@_format
+@_printed_as("sarif")
 def check(program: Path, form: str) -> None:
     """Read the programme and print everything that is wrong or doubtful. Writes nothing."""
     looked = publish.look(program, str(program))

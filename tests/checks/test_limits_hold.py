@@ -124,3 +124,57 @@ def test_fixed_weight_keeps_to_a_share_of_the_lightest_member() -> None:
     ]
 
     assert [(choice.weight_kg, choice.fit) for choice in offered if choice] == [(8, "near"), (7, "limit")]
+
+
+WITHOUT_WEIGHTS = [
+    # a limit in kg, a share of body weight with kit that does not come in weights, in a club for 40 to 110 kg
+    ("12 kg", "10 % bodyweight", None),
+    (
+        "12 kg",
+        "11 % bodyweight",
+        "11 % of body weight for a member of 110 kg in week 1 of plan is beyond the limit of 12 kg",
+    ),
+]
+
+
+@pytest.mark.parametrize(("limit", "load", "crossed"), WITHOUT_WEIGHTS)
+def test_share_of_body_weight_without_owned_weights(limit: str, load: str, crossed: str | None) -> None:
+    """Where no list of owned weights stops at the limit, the heaviest member's share must keep to it."""
+    lift = f"{{kit: [mat], limits: {{load: {limit}}}}}"
+    made = make.one_exercise(f"{{reps: 8, load: {load}}}", phases=FOUR_WEEKS, lift=lift)
+    found = [f.message for f in make.verdict(made).findings if f.rule == "dose-beyond-limit"]
+
+    assert found == ([f"lift: {crossed}"] if crossed else [])
+
+
+NOT_BEFORE = [
+    # earliest phase, what is found in a plan of two phases that both hold the exercise
+    (1, None),
+    (2, "lift: week 1 of plan is in phase 1 (First), before phase 2, the earliest allowed"),
+    (3, "lift: week 1 of plan is in phase 1 (First), before phase 3, the earliest allowed"),
+]
+
+
+@pytest.mark.parametrize(("earliest", "crossed"), NOT_BEFORE)
+def test_earliest_phase(earliest: int, crossed: str | None) -> None:
+    """An exercise that comes before its phase is found once a plan, and the hint names the limit's place."""
+    phases = "{name: %s, aim: To go on., weeks: 2, sessions: {monday: only}}"
+    files = {
+        "plans/plan": f"phases: [{phases % 'First'}, {phases % 'Second'}]",
+        "exercises/lift": f"limits: {{earliest_phase: {earliest}}}",
+    }
+    found = make.verdict(make.programme(files)).findings
+
+    assert [f.message for f in found] == ([crossed] if crossed else [])
+    assert all("the limit is in program/exercises/lift.yml" in f.hint for f in found)
+
+
+def test_a_warm_up_keeps_to_the_limits_too() -> None:
+    """Repetitions and holds of a routine are doses like any other."""
+    files = {
+        "routines/warm": "exercises: [{exercise: lift, reps: 12}]",
+        "exercises/lift": "limits: {reps: 10}",
+    }
+    found = make.verdict(make.programme(files)).findings
+
+    assert [f.message for f in found] == ["lift: 12 reps in the warm-up warm is beyond the limit of 10"]

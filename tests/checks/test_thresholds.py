@@ -3,6 +3,7 @@
 import pytest
 
 from setwright.checks.registry import RULES
+from setwright.checks.rule import Rule
 from setwright.checks.trial import verdict_of
 
 WHY = "why: Our members are over sixty."
@@ -57,8 +58,8 @@ def test_a_setting_given_twice_is_an_error() -> None:
 
 
 @pytest.mark.parametrize("rule", [r for r in RULES if r.thresholds], ids=lambda rule: rule.ident)
-def test_every_threshold_can_be_loosened_and_tightened(rule: object) -> None:
+def test_every_threshold_can_be_loosened_and_tightened(rule: Rule) -> None:
     """Both ends of each range are values that a club may write."""
-    for threshold in rule.thresholds:  # type: ignore[attr-defined]
+    for threshold in rule.thresholds:
         for end in (threshold.lowest, threshold.highest):
             assert threshold.parse(threshold.said(end)) == end

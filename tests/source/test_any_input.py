@@ -19,9 +19,9 @@ SIGN_OFFS = """\
   who: A physiotherapist
   role: physiotherapist of the club
   date: 2027-02-01
-  text: 0123456789ab
-  cues: 0123456789ab
-  cautions: 0123456789ab
+  text: ghijklmnopab
+  cues: ghijklmnopab
+  cautions: ghijklmnopab
   limits: none
   dosage: 2 rounds of 8 to 10 reps
 """

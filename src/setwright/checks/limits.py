@@ -14,9 +14,10 @@ from fractions import Fraction
 from setwright.checks.example import Example
 from setwright.checks.load_step import lightened_once, step_percent
 from setwright.checks.rule import Doubt, Subject, place_in_session
-from setwright.dose.dose import Dose
+from setwright.dose.loads import share_kg
 from setwright.dose.resolve import limit_of
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.model.club import BodyWeightRange
 from setwright.model.exercise import Exercise, Limits
 from setwright.model.load import BodyWeightShare, Load, Weight
 from setwright.model.units import plain_number
@@ -57,14 +58,14 @@ def _in_session(
     exercise: Exercise,
     limits: Limits,
 ) -> Iterator[Doubt]:
-    lightest_kg = subject.programme.club.body_weight.from_
+    members = subject.programme.club.body_weight
     crossed: set[str] = set()
     before: tuple[ResolvedPlan, Load | None] | None = None
     for plan, where, item in uses:
         step = None
         if where.remains.kind == "normal" and before is not None and before[0] is plan:
             step = step_percent(before[1], item.dose.load)
-        found = list(_crossings(exercise, limits, item.dose, lightest_kg))
+        found = list(_crossings(exercise, limits, item, members))
         if step is not None and limits.weekly_step is not None and step > limits.weekly_step:
             most = f"{plain_number(limits.weekly_step)} %"
             found.append(Crossing("weekly_step", most, f"a step of {plain_number(step, 1)} %"))
@@ -102,18 +103,21 @@ def _doubt(subject: Subject, place: Position, ident: str, crossing: Crossing, wh
     )
 
 
-def _crossings(exercise: Exercise, limits: Limits, dose: Dose, lightest_kg: Fraction) -> Iterator[Crossing]:
-    yield from _amounts(limits, dose.measure, dose.amount)
-    load = dose.load
+def _crossings(exercise: Exercise, limits: Limits, item: ResolvedItem, members: BodyWeightRange) -> Iterator[Crossing]:
+    yield from _amounts(limits, item.dose.measure, item.dose.amount)
+    load = item.dose.load
     if isinstance(load, BodyWeightShare):
-        # A limit in kg needs no check here: the load bands never offer more than it.
-        most = limit_of(exercise, load.per_hand).percent
-        if most is not None and load.percent > most:
+        most = limit_of(exercise, load.per_hand)
+        if most.percent is not None and load.percent > most.percent:
             yield Crossing("load", str(limits.load), str(load))
+        # Load bands never offer more than a limit in kg. Without bands, the heaviest member would lift more.
+        elif most.kg is not None and not item.bands and share_kg(load.percent, members.to) > most.kg:
+            yield Crossing("load", str(limits.load), f"{load} for a member of {plain_number(members.to)} kg")
     elif isinstance(load, Weight):
-        limit_kg = limit_of(exercise, load.per_hand).at(lightest_kg)
+        limit_kg = limit_of(exercise, load.per_hand).at(members.from_)
         if limit_kg is not None and load.kg > limit_kg:
-            who = f" for a member of {plain_number(lightest_kg)} kg" if isinstance(limits.load, BodyWeightShare) else ""
+            lightest = f" for a member of {plain_number(members.from_)} kg"
+            who = lightest if isinstance(limits.load, BodyWeightShare) else ""
             yield Crossing("load", str(limits.load), f"{load}{who}")
 
 

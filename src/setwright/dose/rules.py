@@ -110,6 +110,24 @@ RULES: Final[dict[str, Rule]] = {
         "written; for repetitions without a tempo, a quarter less.",
         COMMON,
     ),
+    "sets-by-region": Rule(
+        "Sets by region",
+        "A set counts 1 for each region that does most of the work, and a half for each that helps. Warm-ups are not "
+        "counted.",
+        "Pelland J et al. 2024, a preprint: of 1, a half and none, a half for an indirect set fitted best.",
+    ),
+    "time-under-tension": Rule(
+        "Time under tension",
+        "Repetitions × the four numbers of the tempo × sides × sets; holds and work as they are, walks at 1 m/s.",
+        "Arithmetic.",
+    ),
+    "session-load": Rule(
+        "Session load, monotony, strain",
+        "Session load is the planned effort (0 to 10) × minutes, warm-up included. Monotony is the mean of a week's "
+        "seven daily loads divided by their standard deviation, that of the whole population (divided by 7); strain is "
+        "the week's load × monotony. Seven equal days have neither. What is too much differs from person to person.",
+        "Foster C, Med Sci Sports Exerc 1998;30:1164-1168. Which standard deviation is a choice of this tool.",
+    ),
     "load-step": Rule(
         "Load steps",
         "Raise a load by 2 to 10 % once one or two repetitions more than planned are possible.",

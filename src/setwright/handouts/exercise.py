@@ -48,6 +48,7 @@ def card_data(desk: Desk, ident: str) -> dict[str, Any]:
     return {
         **desk.frame(exercise.name, exercise_path(ident)),
         "exercise": ident,
+        "status": _status(desk.site.reviews[ident]),
         "figure": still(exercise),
         "why": desk.prose(exercise.why),
         "facts": facts(exercise),
@@ -69,7 +70,6 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
     exercise = desk.site.programme.exercises[ident]
     references = desk.site.programme.references
     return card_data(desk, ident) | {
-        "status": _status(review),
         "digests": [[PART_NAMES[part], digest] for part, digest in review.digests.items() if part != "dosage"],
         "dosage": review.digests["dosage"],
         "doses": [

@@ -21,7 +21,10 @@ const WORTH_KEEPING = new Set(["document", "style", "script", "image", "font", "
 /** @type {Map<string, "kept" | "live">} */
 const served = new Map();
 
-worker.addEventListener("install", (event) => event.waitUntil(KEPT ? keepAll(KEPT) : keepLittle()));
+worker.addEventListener("install", (event) => {
+  // Whole, it takes over at once: pages that are open say that there is a newer plan, and go on until they are left.
+  event.waitUntil((KEPT ? keepAll(KEPT) : keepLittle()).then(() => void worker.skipWaiting()));
+});
 
 worker.addEventListener("activate", (event) => {
   event.waitUntil(
@@ -33,7 +36,6 @@ worker.addEventListener("activate", (event) => {
 });
 
 worker.addEventListener("message", (event) => {
-  if (event.data === "take over") void worker.skipWaiting();
   if (event.data === "what is kept") event.waitUntil(kept().then((copy) => event.ports[0].postMessage(copy)));
 });
 

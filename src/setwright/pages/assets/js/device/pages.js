@@ -9,38 +9,28 @@ function able() {
   return "serviceWorker" in navigator && isSecureContext;
 }
 
+export function hasCopy() {
+  return able() && navigator.serviceWorker.controller !== null;
+}
+
 /** Keep the copy, unless the member switched it off. */
 export async function keepPages() {
   if (!able() || read("no-copy")) return;
   try {
-    const registration = await navigator.serviceWorker.register(WORKER, { scope: ROOT, updateViaCache: "none" });
-    // A newer copy that was ready before this page was opened takes over now, before anything is touched.
-    if (registration.waiting && registration.active && !read("now")) takeOver(registration.waiting);
+    await navigator.serviceWorker.register(WORKER, { scope: ROOT, updateViaCache: "none" });
   } catch {
     // Blocked by the browser's settings: the pages work without a copy.
   }
 }
 
-/** @param {ServiceWorker} worker */
-function takeOver(worker) {
-  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-  worker.postMessage("take over");
-}
-
 /**
- * Hear of a newer copy that became ready while this page is open. The listener gets what shows it.
+ * Hear of a newer copy that took over while this page is open: the page itself is still the one before.
  * @param {(show: () => void) => void} listener
  */
 export function onNews(listener) {
-  if (!able()) return;
-  void navigator.serviceWorker.ready.then((registration) => {
-    registration.addEventListener("updatefound", () => {
-      const worker = registration.installing;
-      worker?.addEventListener("statechange", () => {
-        if (worker.state === "installed" && registration.active) listener(() => takeOver(worker));
-      });
-    });
-  });
+  if (!able() || !navigator.serviceWorker.controller) return;
+  const show = () => location.reload();
+  navigator.serviceWorker.addEventListener("controllerchange", () => listener(show), { once: true });
 }
 
 /** Ask for a newer copy now. */

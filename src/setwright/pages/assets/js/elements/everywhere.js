@@ -1,8 +1,10 @@
 // On every page: the text size, the copy for places without signal, and a line at the foot when there is news.
 import { settings } from "../device/member.js";
-import { onNews, keepPages } from "../device/pages.js";
+import { hasCopy, keepPages, onNews } from "../device/pages.js";
 import { onChange, read, ROOT } from "../device/store.js";
 import { button, link, make } from "./make.js";
+
+const QUIET_MS = 6000;
 
 export function start() {
   const size = () => document.documentElement.setAttribute("data-sw-text", settings().text);
@@ -10,8 +12,20 @@ export function start() {
   onChange((key) => key === "settings" && size(), new AbortController().signal);
   underWay();
   onNews((show) => line("A newer plan is here.", button("Show it", "sw-button", show)));
-  if (document.readyState === "complete") void keepPages();
-  else addEventListener("load", () => void keepPages(), { once: true });
+  if (document.readyState === "complete") whenQuiet();
+  else addEventListener("load", whenQuiet, { once: true });
+}
+
+/** Making the copy takes a slow phone's breath away: not before the first touch, or a few seconds on the page. */
+function whenQuiet() {
+  const stop = new AbortController();
+  const keep = () => {
+    if (stop.signal.aborted) return;
+    stop.abort();
+    void keepPages();
+  };
+  addEventListener("pointerdown", keep, { signal: stop.signal, passive: true });
+  setTimeout(keep, hasCopy() ? 0 : QUIET_MS);
 }
 
 /** A session that was left open on another page. */

@@ -3,6 +3,8 @@ import { localDay } from "../logic/week.js";
 import { missing, signOffLine, sorted, wanted } from "../logic/sign-off.js";
 import { revealTools, the } from "./make.js";
 
+/** @typedef {import("../logic/sign-off.js").Entry & {element: HTMLElement}} Item */
+
 export class Review extends HTMLElement {
   #until = new AbortController();
 
@@ -25,7 +27,7 @@ export class Review extends HTMLElement {
     this.#until = new AbortController();
   }
 
-  /** @returns {{element: HTMLElement, exercise: string, name: string, status: string, pattern: string, date: string}[]} */
+  /** @returns {Item[]} */
   #entries() {
     return [...this.querySelectorAll(".sw-review-item")].map((found) => {
       const element = /** @type {HTMLElement} */ (found);
@@ -58,7 +60,7 @@ export class Review extends HTMLElement {
     this.#prepare(order);
   }
 
-  /** @param {ReturnType<Review["#entries"]>} entries */
+  /** @param {Item[]} entries */
   #prepare(entries) {
     const reviewer = {
       who: this.#value(".sw-review-who"),

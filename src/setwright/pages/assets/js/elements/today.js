@@ -8,9 +8,10 @@ export class Today extends HTMLElement {
     if (!address) return;
     try {
       const answer = await fetch(address);
-      if (!answer.ok) return;
-      this.show(await answer.json());
+      if (answer.ok) this.show(await answer.json());
+      else this.hidden = true;
     } catch {
+      this.hidden = true;
       // No connection and nothing kept: the list of phases below is still there.
     }
   }
