@@ -111,7 +111,8 @@ function saved(text) {
 
 /** @param {ReturnType<typeof weeksOf>} weeks */
 function chart(weeks) {
-  const most = Math.max(1, ...weeks.map((week) => week.load));
+  const highest = Math.max(0, ...weeks.map((week) => week.load));
+  const most = Math.max(1, highest);
   const svg = document.createElementNS(SVG, "svg");
   svg.setAttribute("class", "sw-chart sw-log-chart");
   svg.setAttribute("viewBox", `0 -2 ${Math.max(8, weeks.length) * 12} 64`);
@@ -128,8 +129,8 @@ function chart(weeks) {
   });
   const rows = weeks.map((week) => make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), week.sessions === 1 ? ", 1 session" : `, ${week.sessions} sessions`));
   const list = make("details", "sw-how", make("summary", "", "The numbers"), make("ul", "sw-plain", ...rows.reverse()));
-  const words = `Session load by week, ${dayOf(weeks[0].monday)} to ${dayOf(weeks[weeks.length - 1].monday)}. Highest: ${most}.`;
-  return make("figure", "sw-figure", svg, make("figcaption", "", words), list);
+  const words = `Session load by week, ${dayOf(weeks[0].monday)} to ${dayOf(weeks[weeks.length - 1].monday)}. Highest: ${highest}.`;
+  return make("figure", "sw-chart-box", svg, make("figcaption", "", words), list);
 }
 
 /** @param {string} monday */
