@@ -11,7 +11,6 @@ import click
 
 from setwright import __version__, printers, publish, reviewing
 from setwright.checks.registry import RULES as CHECKS
-from setwright.dose.explain import derivation, history
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.rules import RULES
 from setwright.errors import SetwrightError
@@ -27,6 +26,7 @@ from setwright.source.finding import Finding
 from setwright.source.read import Places
 from setwright.source.schemas import schemas as all_schemas
 from setwright.source.suggest import did_you_mean
+from setwright.wording.explain import derivation, history
 
 CLEAN, FOUND = 0, 1
 

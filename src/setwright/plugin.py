@@ -15,7 +15,8 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 
 from setwright import publish
-from setwright.pages import offline, verify
+from setwright.pages import verify
+from setwright.phone import offline
 from setwright.printers import plain
 from setwright.source.read import Cache
 

@@ -21,8 +21,9 @@ from setwright.errors import ProjectError
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
-from setwright.pages import offline, tree, verify
-from setwright.pages.site import Site
+from setwright.outline.site import Site
+from setwright.pages import tree, verify
+from setwright.phone import offline
 from setwright.review.before import seen
 from setwright.review.status import reviews
 from setwright.source.finding import Finding

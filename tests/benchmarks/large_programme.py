@@ -25,8 +25,8 @@ from setwright.checks.rule import Subject
 from setwright.dose.resolve import resolve
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
+from setwright.outline.site import Site
 from setwright.pages import tree, verify
-from setwright.pages.site import Site
 from setwright.source.read import read
 from support.site import copy_project
 

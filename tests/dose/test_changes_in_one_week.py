@@ -3,7 +3,7 @@
 import pytest
 
 from setwright.dose.resolved import ResolvedWeek
-from setwright.dose.words import dose_in_words, seconds
+from setwright.wording.words import dose_in_words, seconds
 from support import make
 
 TWO_DAYS = "phases: [{name: All, aim: To go on., weeks: 3, sessions: {tuesday: only, friday: other}}]"

@@ -5,12 +5,12 @@ from fractions import Fraction
 
 import pytest
 
-from setwright.dose.explain import Step, derivation, history
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import body_weight_choice
 from setwright.dose.rules import COMMON, HOUSE, RULES, Rule
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
+from setwright.wording.explain import Step, derivation, history
 from support import make
 
 DOUBLE = (

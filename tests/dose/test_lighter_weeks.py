@@ -13,8 +13,8 @@ from hypothesis import strategies as st
 from setwright.dose.dose import Dose
 from setwright.dose.resolve import lightened, resolve
 from setwright.dose.week_kind import Remains, share_of_count
-from setwright.dose.words import dose_in_words
 from setwright.model.load import Band, Effort, Reserve, magnitude
+from setwright.wording.words import dose_in_words
 from support import make
 from support.strategies import doses, remains
 

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from setwright.dose.words import dose_in_words
+from setwright.wording.words import dose_in_words
 from support import make
 
 TWICE = "phases: [{name: All, aim: To go on., weeks: 3, sessions: {monday: only, thursday: only}}]"

@@ -6,7 +6,7 @@ this tool: listed weeks.
 
 import pytest
 
-from setwright.dose.words import dose_in_words, seconds
+from setwright.wording.words import dose_in_words, seconds
 from support import make
 
 REPS = "{reps: 8, progress: {reps: {add: 1, up_to: 10}}}"

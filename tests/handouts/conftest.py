@@ -10,7 +10,7 @@ from setwright import publish
 from setwright.handouts import tree
 from setwright.handouts.press import Press
 from setwright.handouts.writing import Desk
-from setwright.pages.site import Site
+from setwright.outline.site import Site
 from support.sheets import opened
 
 SITE_URL = "https://strength.example.org/club/"

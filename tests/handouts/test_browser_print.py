@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
 from setwright import publish
-from setwright.pages.page import folder_of, session_path
+from setwright.outline.addresses import folder_of, session_path
 from support.sheets import opened, squeezed, text_of
 
 PAPERS = ("A4", "Letter")

@@ -12,7 +12,7 @@ from setwright.handouts import coverage, tree
 from setwright.handouts.press import FONTS, Press
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk
-from setwright.pages.site import Site
+from setwright.outline.site import Site
 from support import make
 from support.sheets import opened, text_of
 

@@ -10,8 +10,8 @@ from setwright.dose.resolve import resolve
 from setwright.handouts.press import Press
 from setwright.handouts.session import sheets
 from setwright.handouts.writing import Desk
-from setwright.pages import paper
-from setwright.pages.site import Site
+from setwright.outline import paper
+from setwright.outline.site import Site
 from support import make
 from support.sheets import opened, squeezed, text_of, words_of
 

@@ -9,8 +9,8 @@ import pytest
 from pypdf import PdfReader
 
 from setwright import publish
-from setwright.pages import paper
-from setwright.pages.page import session_path
+from setwright.outline import paper
+from setwright.outline.addresses import session_path
 from support.sheets import squeezed, text_of
 
 PARTS = {

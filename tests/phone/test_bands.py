@@ -13,7 +13,7 @@ from setwright.dose.one_rep_max import estimate_range
 from setwright.dose.resolve import resolve
 from setwright.model.programme import Programme
 from setwright.model.units import KG_PER_LB, plain_number
-from setwright.pages import phone as page_data
+from setwright.phone import attributes as page_data
 
 Run = Callable[..., Any]
 

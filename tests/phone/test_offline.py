@@ -14,8 +14,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from setwright.pages import offline
-from setwright.pages.site import package_files
+from setwright.outline.packaged import package_files
+from setwright.phone import offline
 
 from .conftest import PHONE
 
@@ -52,7 +52,7 @@ class Host:
             text = file.read_text("utf-8")
             assert old in text
             file.write_text(text.replace(old, new), "utf-8")
-        (self.site / offline.WORKER).write_bytes(dict(package_files("root"))[offline.WORKER])
+        (self.site / offline.WORKER).write_bytes(dict(package_files("phone", "root"))[offline.WORKER])
         offline.finish(self.site)
 
 
@@ -218,7 +218,7 @@ def test_the_copy_can_be_deleted_and_made_again(member: BrowserContext, host: Ho
 
 def test_without_a_list_what_was_opened_is_kept(member: BrowserContext, host: Host) -> None:
     """An engine that runs no plugin leaves the list empty: then visited pages are kept, and others say so."""
-    (host.site / offline.WORKER).write_bytes(dict(package_files("root"))[offline.WORKER])
+    (host.site / offline.WORKER).write_bytes(dict(package_files("phone", "root"))[offline.WORKER])
     page = member.new_page()
     kept(page, host)
     for address in (f"{host.address}offline/", host.address + WEEK):

@@ -11,7 +11,7 @@ from setwright.dose.resolve import resolve
 from setwright.dose.resolved import body_weight_choice
 from setwright.model.programme import Programme
 from setwright.model.units import KG_PER_LB, plain_number
-from setwright.pages.page import folder_of, session_path
+from setwright.outline.addresses import folder_of, session_path
 
 from .conftest import PHONE
 

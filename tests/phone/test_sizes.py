@@ -6,14 +6,14 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from setwright.pages import offline
-from setwright.pages.lean import lean
 from setwright.pages.settings import short_name
+from setwright.phone import offline
+from setwright.phone.lean import lean
 from support.site import KINDS, ROOT
 
 from .conftest import PHONE
 
-ASSETS = ROOT / "src" / "setwright" / "pages" / "assets"
+ASSETS = ROOT / "src" / "setwright" / "phone" / "assets"
 OURS_BYTES = 30_000
 """Our scripts and styles for the screen on one page, gzipped."""
 

@@ -10,7 +10,7 @@ from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedBlock, ResolvedSession
 from setwright.dose.timing import BETWEEN_BLOCKS_S, set_time
 from setwright.model.programme import Programme
-from setwright.pages.page import folder_of, session_path
+from setwright.outline.addresses import folder_of, session_path
 
 READ = """async ([root, addresses]) => {
   const page = await import(root + 'assets/js/elements/session-page.js');

@@ -10,7 +10,7 @@ import pytest
 from support.browsing import missing
 from support.site import ROOT
 
-PAGES = ROOT / "src" / "setwright" / "pages"
+PHONE = ROOT / "src" / "setwright" / "phone"
 STRICT = [
     "--noEmit", "--allowJs", "--checkJs", "--strict", "--noUnusedLocals", "--noUnusedParameters", "--noImplicitReturns",
     "--target", "es2022", "--module", "esnext", "--moduleResolution", "bundler",
@@ -20,8 +20,8 @@ STRICT = [
 @pytest.mark.parametrize(
     ("libraries", "files"),
     [
-        ("es2023,dom,dom.iterable", sorted((PAGES / "assets" / "js").rglob("*.js"))),
-        ("es2023,webworker", [PAGES / "root" / "service-worker.js"]),
+        ("es2023,dom,dom.iterable", sorted((PHONE / "assets" / "js").rglob("*.js"))),
+        ("es2023,webworker", [PHONE / "root" / "service-worker.js"]),
     ],
     ids=["pages", "service worker"],
 )

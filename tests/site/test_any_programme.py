@@ -12,8 +12,8 @@ from setwright.dose.resolve import resolve
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
+from setwright.outline.site import Site
 from setwright.pages import tree, verify
-from setwright.pages.site import Site
 from support.any_programme import programmes
 from support.site import ROOT, broken_in_tree
 

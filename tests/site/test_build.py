@@ -8,7 +8,7 @@ import pytest
 
 from setwright import publish
 from setwright.pages import verify
-from setwright.pages.notice import NOTICE
+from setwright.wording.notice import NOTICE
 from support.site import KINDS, build, copy_project, digests
 
 

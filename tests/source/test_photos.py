@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from setwright.dose.resolve import resolve
-from setwright.pages.page import exercise_path
+from setwright.outline.addresses import exercise_path
 from setwright.pages.tree import render
 from setwright.source.media import MOST_BYTES
 from setwright.source.read import Reading, read

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from playwright.sync_api import sync_playwright
 
-ASSETS = Path(__file__).resolve().parents[2] / "src" / "setwright" / "pages" / "assets"
+ASSETS = Path(__file__).resolve().parents[2] / "src" / "setwright" / "phone" / "assets"
 BACKGROUND = "#26354a"
 
 ICONS = {

@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from setwright import publish
-from setwright.pages.page import folder_of
+from setwright.outline.addresses import folder_of
 
 ROOT = Path(__file__).resolve().parents[2]
 

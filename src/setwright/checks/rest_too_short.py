@@ -15,8 +15,8 @@ from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
 from setwright.dose.timing import set_time
-from setwright.dose.words import seconds
 from setwright.model.load import Effort, Load, OneRepMaxShare, Reserve
+from setwright.wording.words import seconds
 
 ID = "rest-too-short"
 SEVERITY = "warning"

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, Literal
 
-from setwright.dose.words import seconds
 from setwright.model.setting import Setting
 from setwright.model.units import parse_count, parse_duration_s, parse_percent, parse_weeks, plain_number
+from setwright.wording.words import seconds
 
 Key = Literal["least", "most"]
 Unit = Literal["%", "weeks", "time", "count"]

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
-from setwright.dose.words import seconds
+from setwright.wording.words import seconds
 
 ID = "over-time-budget"
 SEVERITY = "warning"

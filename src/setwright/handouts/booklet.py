@@ -3,18 +3,17 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from setwright.dose import words
 from setwright.dose.resolved import ResolvedPlan
 from setwright.dose.rules import RULES
 from setwright.handouts.exercise import card_data
 from setwright.handouts.session import session_data
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, part_data
-from setwright.pages import paper
-from setwright.pages.filters import day_long, span_of_days
-from setwright.pages.page import plan_path, routine_path
-from setwright.pages.plan import phases, week_sets
-from setwright.pages.week import KIND_WORDS
+from setwright.outline import paper
+from setwright.outline.addresses import plan_path, routine_path
+from setwright.outline.training import phases, week_sets
+from setwright.wording import words
+from setwright.wording.words import KIND_WORDS, day_long, span_of_days
 
 
 def sheets(desk: Desk) -> Iterator[Sheet]:

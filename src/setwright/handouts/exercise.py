@@ -3,18 +3,18 @@
 from collections.abc import Iterator
 from typing import Any
 
-from setwright.dose import words
 from setwright.figure import still
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, variation
 from setwright.model.exercise import Exercise, Limits
 from setwright.model.units import plain_number
-from setwright.pages import paper
-from setwright.pages.exercise import appearances
-from setwright.pages.filters import day_long, tempo_words
-from setwright.pages.page import exercise_path
+from setwright.outline import paper
+from setwright.outline.addresses import exercise_path
+from setwright.outline.training import appearances
 from setwright.review.parts import PART_NAMES
 from setwright.review.status import STATUS_WORDS, Review
+from setwright.wording import words
+from setwright.wording.words import day_long, tempo_words
 
 QUESTIONS = (
     "Set-up and steps describe this movement correctly and completely.",

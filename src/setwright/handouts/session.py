@@ -3,15 +3,14 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from setwright.dose import words
 from setwright.dose.resolved import ResolvedBlock, ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, item_data
-from setwright.pages import paper
-from setwright.pages.filters import day_long, span_of_days
-from setwright.pages.page import session_path, week_path
-from setwright.pages.session import whole_time
-from setwright.pages.week import KIND_WORDS
+from setwright.outline import paper
+from setwright.outline.addresses import session_path, week_path
+from setwright.outline.training import whole_time
+from setwright.wording import words
+from setwright.wording.words import KIND_WORDS, day_long, span_of_days
 
 
 def sheets(desk: Desk) -> Iterator[Sheet]:

@@ -5,18 +5,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any
 
-from setwright.dose import words
 from setwright.dose.resolved import ResolvedItem
 from setwright.handouts.code import square_code
 from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, spans
 from setwright.model.units import plain_number
-from setwright.pages import paper
-from setwright.pages.filters import mass, tempo_words
-from setwright.pages.notice import NOTICE
-from setwright.pages.page import SAFETY, exercise_path, folder_of
-from setwright.pages.site import Site
+from setwright.outline import paper
+from setwright.outline.addresses import SAFETY, exercise_path, folder_of
+from setwright.outline.site import Site
+from setwright.wording import words
+from setwright.wording.notice import NOTICE
+from setwright.wording.words import mass, tempo_words
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,9 @@ from setwright.checks.registry import RULES
 from setwright.checks.rule import Rule
 from setwright.checks.threshold import Threshold
 from setwright.checks.trial import finding_on_bad
-from setwright.pages.page import CHECKS, REVIEW, Crumb, Page, check_path
-from setwright.pages.site import Site
+from setwright.outline.addresses import CHECKS, REVIEW, check_path
+from setwright.outline.site import Site
+from setwright.pages.page import Crumb, Page
 
 
 @dataclass(frozen=True)

@@ -1,36 +1,13 @@
 """An exercise's page: everything a member learns and a physiotherapist reads, and where it stands in the plans."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from setwright.dose.dose import Dose
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
-from setwright.dose.words import dose_in_words
-from setwright.pages.page import EXERCISES, Crumb, Page, exercise_path
+from setwright.outline.addresses import EXERCISES, exercise_path
+from setwright.outline.site import Site
+from setwright.outline.training import Appearance, appearances
+from setwright.pages.page import Crumb, Page
 from setwright.pages.plan import Bar, bars
 from setwright.pages.review import limits_in_words
-from setwright.pages.site import Site
-
-
-@dataclass(frozen=True)
-class Stretch:
-    """Weeks in a row with the same dose."""
-
-    first: ResolvedSession
-    last: ResolvedSession
-    dose: str
-    kind: str
-
-
-@dataclass(frozen=True)
-class Appearance:
-    """Where an exercise stands in one session of one plan: its doses by week, and the work of each week as bars."""
-
-    plan: ResolvedPlan
-    session: str
-    stretches: tuple[Stretch, ...]
-    bars: tuple[Bar, ...]
-    unit: str
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -46,7 +23,7 @@ def pages(site: Site) -> Iterator[Page]:
                 "ident": ident,
                 "exercise": exercise,
                 "limits": limits_in_words(exercise.limits),
-                "appearances": appearances(site, ident),
+                "appearances": [(place, _drawn(place)) for place in appearances(site, ident)],
                 "routines": used_by.get(ident, []),
                 "easier_than": _ways_to(site, ident, "harder"),
                 "harder_than": _ways_to(site, ident, "easier"),
@@ -56,43 +33,8 @@ def pages(site: Site) -> Iterator[Page]:
         )
 
 
-def appearances(site: Site, ident: str) -> list[Appearance]:
-    """Return where an exercise stands, session by session, with weeks of equal doses taken together."""
-    grouped: dict[tuple[str, str, tuple[int, int]], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
-    for plan, session, item in site.uses.get(ident, []):
-        grouped.setdefault((plan.ident, session.session, item.slot), []).append((plan, session, item))
-    found = []
-    for uses in grouped.values():
-        plan, first, item = uses[0]
-        rounds = site.programme.sessions[first.session].blocks[item.slot[0]].kind != "straight"
-        work = [0.0] * len(plan.weeks)
-        for _, session, used in uses:
-            work[session.week - 1] += work_of(used.dose)
-        kinds = [week.remains.kind for week in plan.weeks]
-        unit = {"reps": "reps", "distance": "metres"}.get(item.dose.measure, "seconds")
-        drawn = bars(work, kinds, unit, 36)
-        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), drawn, unit))
-    return found
-
-
-def work_of(dose: Dose) -> float:
-    """Return the week's work of one dose: repetitions, seconds or metres, over all sets and sides."""
-    amount = float(dose.amount) / (100 if dose.measure == "distance" else 1)
-    return dose.sets * amount * dose.side_count
-
-
-def _stretches(uses: list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]], rounds: bool) -> Iterator[Stretch]:
-    open_stretch: Stretch | None = None
-    for _, session, item in uses:
-        said, kind = dose_in_words(item.dose, rounds), session.remains.kind
-        if open_stretch and (open_stretch.dose, open_stretch.kind) == (said, kind):
-            open_stretch = Stretch(open_stretch.first, session, said, kind)
-            continue
-        if open_stretch:
-            yield open_stretch
-        open_stretch = Stretch(session, session, said, kind)
-    if open_stretch:
-        yield open_stretch
+def _drawn(place: Appearance) -> tuple[Bar, ...]:
+    return bars(place.work, [week.remains.kind for week in place.plan.weeks], place.unit, 36)
 
 
 def _routines_by_exercise(site: Site) -> dict[str, list[str]]:

@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from setwright.dose.exposure import Exposure, WeekLoad, session_load, week_exposure, week_load
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession, ResolvedWeek
-from setwright.pages.page import EXPOSURE, REVIEW, Crumb, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import EXPOSURE, REVIEW
+from setwright.outline.site import Site
+from setwright.pages.page import Crumb, Page
 
 
 @dataclass(frozen=True)

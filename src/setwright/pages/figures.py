@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from setwright.figure.published import LOW_ON_KNEES_POINTS, MOVING_POINTS, PUBLISHED, STILL_POINTS
 from setwright.figure.support import ROUGH_ABOVE_CM, RULES, SHOWN
-from setwright.pages.page import FIGURES, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import FIGURES
+from setwright.outline.site import Site
+from setwright.pages.page import Page
 
 
 def pages(site: Site) -> Iterator[Page]:

@@ -2,21 +2,14 @@
 
 import re
 from collections.abc import Callable
-from datetime import date
-from fractions import Fraction
 from typing import Any
 
 from markupsafe import Markup, escape
 
-from setwright.dose.dose import Dose
-from setwright.model.tempo import Tempo
 from setwright.model.text import exercise_target, plain, spans
-from setwright.model.units import KG_PER_LB, plain_number
+from setwright.model.units import plain_number
+from setwright.wording import words
 
-_MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 _IN_MARKDOWN = re.compile(r"[^\w ,.;:()/'%°–·’-]")
 
 
@@ -51,26 +44,6 @@ def _escape(text: str) -> Markup:
     return Markup(str(escape(text)).replace("`", "&#96;").replace("~", "&#126;"))  # noqa: S704 - escaped right here
 
 
-def day_long(day: date) -> str:
-    """Return a day in full: Friday 20 August 2027."""
-    return f"{day:%A} {day.day} {_MONTHS[day.month - 1]} {day.year}"
-
-
-def day_plain(day: date) -> str:
-    """Return a day without its year: Friday 20 August."""
-    return f"{day:%A} {day.day} {_MONTHS[day.month - 1]}"
-
-
-def day_short(day: date) -> str:
-    """Return a day in short: 20 Aug."""
-    return f"{day.day} {_MONTHS[day.month - 1][:3]}"
-
-
-def day_full(day: date) -> str:
-    """Return a day with its year: 20 August 2027."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
-
-
 def coded(text: str) -> Markup:
     """Return text with what stands between backticks as code, escaped."""
     parts = text.split("`")
@@ -80,64 +53,16 @@ def coded(text: str) -> Markup:
     )
 
 
-def span_of_days(first: date, last: date) -> str:
-    """Return a span of days: 5 to 11 July, 28 June to 4 July."""
-    month = _MONTHS[last.month - 1]
-    if first.month == last.month:
-        return f"{first.day} to {last.day} {month}"
-    return f"{first.day} {_MONTHS[first.month - 1]} to {last.day} {month}"
-
-
-def mass(kg: Fraction, unit: str) -> str:
-    """Return a weight in the club's unit: 12 kg, 26.5 lb."""
-    return f"{plain_number(kg if unit == 'kg' else kg / KG_PER_LB, 2 if unit == 'kg' else 1)} {unit}"
-
-
-def tempo_words(tempo: Tempo) -> str:
-    """Return a tempo in words: lower 3 s, lift 1 s."""
-    parts = []
-    if tempo.lowering_s:
-        parts.append(f"lower {tempo.lowering_s} s")
-    if tempo.pause_low_s:
-        parts.append(f"pause {tempo.pause_low_s} s")
-    if tempo.lifting_s is None:
-        parts.append("lift fast, with control" if tempo.lowering_s else "fast, with control")
-    elif tempo.lifting_s:
-        parts.append(f"lift {tempo.lifting_s} s")
-    if tempo.pause_high_s:
-        parts.append(f"hold {tempo.pause_high_s} s at the top")
-    return ", ".join(parts)
-
-
-def plural(count: int, noun: str) -> str:
-    """Return a count with its noun: 1 round, 3 rounds."""
-    return f"{count} {noun}{'' if count == 1 else 's'}"
-
-
-def big_amount(dose: Dose) -> tuple[str, str]:
-    """Return a set's amount as a number and its word, for large type: ('8', 'reps'), ('30', 's hold')."""
-    match dose.measure:
-        case "reps":
-            return str(dose.amount), "rep" if dose.amount == 1 else "reps"
-        case "distance":
-            return plain_number(Fraction(dose.amount) / 100), "m"
-        case measure:
-            seconds = int(dose.amount)
-            if seconds >= 120 and seconds % 60 == 0:
-                return str(seconds // 60), f"min {measure}"
-            return str(seconds), f"s {measure}"
-
-
 def filters() -> dict[str, Callable[..., Any]]:
     """Return the filters that templates know."""
     return {
         "heading": heading,
-        "day_long": day_long,
-        "day_full": day_full,
+        "day_long": words.day_long,
+        "day_full": words.day_full,
         "coded": coded,
-        "day_short": day_short,
-        "tempo_words": tempo_words,
-        "plural": plural,
+        "day_short": words.day_short,
+        "tempo_words": words.tempo_words,
+        "plural": words.plural,
         "plain": plain,
         "number": plain_number,
         "capital_markup": lambda markup: markup[:1].upper() + markup[1:],

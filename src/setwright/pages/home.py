@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from setwright.pages.page import HOME, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import HOME
+from setwright.outline.site import Site
+from setwright.pages.page import Page
 
 
 def pages(site: Site) -> Iterator[Page]:

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from typing import get_args
 
 from setwright.model.vocabulary import PATTERN_MEANS, Pattern, Region
-from setwright.pages.page import EXERCISES, FIND, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import EXERCISES, FIND
+from setwright.outline.site import Site
+from setwright.pages.page import Page
 
 
 def pages(site: Site) -> Iterator[Page]:

@@ -10,8 +10,9 @@ from setwright.dose.one_rep_max import FORMULAS, MOST_REPS, Estimate, estimate_r
 from setwright.dose.repetitions import PERCENT_AT_REPS
 from setwright.dose.rules import RULES
 from setwright.model.club import Club, WeightList, WeightSteps
-from setwright.pages.page import NUMBERS, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import NUMBERS
+from setwright.outline.site import Site
+from setwright.pages.page import Page
 
 EXAMPLE_WEIGHT_KG, EXAMPLE_REPS = 40, 8
 

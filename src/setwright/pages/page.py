@@ -1,34 +1,8 @@
-"""A page before it is rendered, and the addresses of all kinds of pages.
+"""A page before it is rendered."""
 
-Every page is an ``index.md`` in a folder of its own: then an address means the same seen from the source and from the
-built site, whether or not an engine rewrites the links inside HTML blocks (MkDocs does not, its successor does).
-"""
-
-import posixpath
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Final
-
-from setwright.dose.resolved import ResolvedSession
-
-HOME: Final = "index.md"
-PLANS: Final = "plans/index.md"
-EXERCISES: Final = "exercises/index.md"
-WARM_UPS: Final = "warm-ups/index.md"
-COOL_DOWNS: Final = "cool-downs/index.md"
-FIND: Final = "find/index.md"
-NUMBERS: Final = "numbers/index.md"
-SAFETY: Final = "safety/index.md"
-SOURCES: Final = "sources/index.md"
-REVIEW: Final = "review/index.md"
-CHECKS: Final = "checks/index.md"
-EXPOSURE: Final = "weekly-load/index.md"
-FIGURES: Final = "figures/index.md"
-SETTINGS: Final = "settings/index.md"
-LOG: Final = "log/index.md"
-OFFLINE: Final = "offline/index.md"
-
-ROUTINE_FOLDERS: Final = {"warm-up": "warm-ups", "cool-down": "cool-downs"}
+from typing import Any
 
 
 @dataclass(frozen=True)
@@ -57,48 +31,3 @@ class Page:
     after: Crumb | None = None
     kind: str = ""
     flags: Mapping[str, bool] = field(default_factory=dict)
-
-
-def plan_path(plan: str) -> str:
-    """Return the source path of a plan's page."""
-    return f"plans/{plan}/index.md"
-
-
-def week_path(plan: str, week: int) -> str:
-    """Return the source path of a week's page."""
-    return f"plans/{plan}/week-{week:02}/index.md"
-
-
-def session_path(session: ResolvedSession) -> str:
-    """Return the source path of a session's page in its week."""
-    return f"plans/{session.plan}/week-{session.week:02}/{session.day}/index.md"
-
-
-def exercise_path(ident: str) -> str:
-    """Return the source path of an exercise's page."""
-    return f"exercises/{ident}/index.md"
-
-
-def check_path(rule: str) -> str:
-    """Return the source path of a check's page."""
-    return f"checks/{rule}/index.md"
-
-
-def routine_path(kind: str, ident: str) -> str:
-    """Return the source path of a warm-up's or cool-down's page."""
-    return f"{ROUTINE_FOLDERS[kind]}/{ident}/index.md"
-
-
-def folder_of(path: str) -> str:
-    """Return the address of a source path's page in the site: a folder, '' for the home page."""
-    return path.removesuffix("index.md") if path == HOME or path.endswith("/index.md") else path
-
-
-def relative(from_path: str, to: str) -> str:
-    """Return the address of a page or file as seen from another page; ``to`` may end in an anchor."""
-    target, _, anchor = to.partition("#")
-    start = folder_of(from_path)
-    address = posixpath.relpath("/" + folder_of(target), "/" + start) if target else ""
-    if (target and folder_of(target).endswith("/")) or target == HOME:
-        address += "/"
-    return address + (f"#{anchor}" if anchor else "")

@@ -3,19 +3,11 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
-from setwright.model.plan import Phase
 from setwright.model.vocabulary import WEEKDAYS
-from setwright.pages.page import PLANS, Crumb, Page, plan_path
-from setwright.pages.site import Site
-
-
-@dataclass(frozen=True)
-class PhaseView:
-    """A phase with its weeks."""
-
-    phase: Phase
-    weeks: tuple[ResolvedWeek, ...]
+from setwright.outline.addresses import PLANS, plan_path
+from setwright.outline.site import Site
+from setwright.outline.training import phases, week_sets
+from setwright.pages.page import Crumb, Page
 
 
 @dataclass(frozen=True)
@@ -58,19 +50,6 @@ def pages(site: Site) -> Iterator[Page]:
             crumbs=(Crumb("Plans", PLANS),),
             kind="plan",
         )
-
-
-def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
-    """Return the phases of a plan with their weeks."""
-    return tuple(
-        PhaseView(phase, tuple(week for week in plan.weeks if week.phase == index))
-        for index, phase in enumerate(plan.plan.phases)
-    )
-
-
-def week_sets(week: ResolvedWeek) -> int:
-    """Return all sets of a week."""
-    return sum(item.dose.sets for session in week.sessions for item in session.items)
 
 
 def bars(values: Sequence[float], kinds: Sequence[str], unit: str, height: float = 60) -> tuple[Bar, ...]:

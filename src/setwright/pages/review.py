@@ -4,15 +4,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from setwright.checks.registry import Accepted
-from setwright.dose.words import seconds
 from setwright.model.exercise import Exercise, Limits
 from setwright.model.units import plain_number
-from setwright.pages.page import REVIEW, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import REVIEW
+from setwright.outline.site import Site
+from setwright.pages.page import Page
 from setwright.review.compare import ORDER, weeks_in_words
 from setwright.review.difference import Row, rows
 from setwright.review.parts import PART_NAMES, Line, lines_of
 from setwright.review.status import DOSAGE, STATUS_WORDS, Review
+from setwright.wording.words import seconds
 
 
 @dataclass(frozen=True)

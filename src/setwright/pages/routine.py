@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from setwright.pages.page import COOL_DOWNS, WARM_UPS, Crumb, Page, routine_path
-from setwright.pages.site import Site
+from setwright.outline.addresses import COOL_DOWNS, WARM_UPS, routine_path
+from setwright.outline.site import Site
+from setwright.pages.page import Crumb, Page
 
 _LISTS = (
     ("warm-up", WARM_UPS, "Warm-ups", "Pick one before you lift."),

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
-from setwright.pages.notice import NOTICE
-from setwright.pages.page import SAFETY, SOURCES, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import SAFETY, SOURCES
+from setwright.outline.site import Site
+from setwright.pages.page import Page
+from setwright.wording.notice import NOTICE
 
 
 def pages(site: Site) -> Iterator[Page]:

@@ -3,15 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
-from setwright.dose.timing import TimeRange
-from setwright.model.exercise import Exercise
-from setwright.model.routine import Routine
-from setwright.model.session import Session
-from setwright.pages.filters import day_long
-from setwright.pages.page import PLANS, Crumb, Page, plan_path, session_path, week_path
-from setwright.pages.site import Site
-from setwright.pages.week import KIND_WORDS
+from setwright.dose.resolved import ResolvedPlan, ResolvedSession
+from setwright.outline.addresses import PLANS, plan_path, session_path, week_path
+from setwright.outline.site import Site
+from setwright.outline.training import whole_time
+from setwright.pages.page import Crumb, Page
+from setwright.wording.words import KIND_WORDS, day_long
 
 CUES_SHOWN = 3
 
@@ -89,14 +86,3 @@ def changes(session: ResolvedSession) -> tuple[ChangeLine, ...]:
         lines.append(ChangeLine(None, block.name, block.changes))
         lines.extend(ChangeLine(item.exercise, block.name, item.changes) for item in block.items)
     return tuple(line for line in lines if line.words)
-
-
-def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:
-    """Return the session's time with its shortest and its longest warm-up; a cool-down may wait for the evening."""
-    warm_ups = [routines[ident].takes for ident in written.warm_up] or [0]
-    return session.time + TimeRange(min(warm_ups), max(warm_ups))
-
-
-def easier_ways(exercise: Exercise, item: ResolvedItem) -> list[str]:
-    """Return the ids of easier exercises that are not the exercise itself."""
-    return [way.exercise for way in exercise.easier if way.exercise and way.exercise != item.exercise]

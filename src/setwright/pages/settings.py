@@ -8,9 +8,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from setwright.model.club import Barbell, WeightList, WeightSteps
-from setwright.pages import phone
-from setwright.pages.page import LOG, OFFLINE, SETTINGS, Crumb, Page
-from setwright.pages.site import Site
+from setwright.outline.addresses import LOG, OFFLINE, SETTINGS
+from setwright.outline.site import Site
+from setwright.pages.page import Crumb, Page
+from setwright.phone import attributes
 
 MANIFEST = "manifest.webmanifest"
 
@@ -30,7 +31,7 @@ def pages(site: Site) -> Iterator[Page]:
         title="My settings",
         description="Body weight, kit at home, best lifts. Kept on this device only.",
         template="settings.md.jinja",
-        context={"kit": kit(site), "lifts": lifts(site), "multiples": phone.multiples()},
+        context={"kit": kit(site), "lifts": lifts(site), "multiples": attributes.multiples()},
         kind="settings",
     )
     yield Page(

@@ -10,9 +10,10 @@ from typing import Final
 from setwright.checks.registry import Accepted
 from setwright.dose.resolved import ResolvedPlan
 from setwright.model.programme import Programme
+from setwright.outline.packaged import package_files
+from setwright.outline.site import Seen, Site
 from setwright.pages import (
     checks,
-    days,
     exercise,
     exposure,
     figures,
@@ -28,9 +29,10 @@ from setwright.pages import (
     settings,
     week,
 )
-from setwright.pages.lean import lean
 from setwright.pages.page import Page
-from setwright.pages.site import Renderer, Seen, Site, package_files
+from setwright.pages.renderer import Renderer
+from setwright.phone import days
+from setwright.phone.lean import lean
 
 KEPT: Final = frozenset({"README.md", ".gitignore", ".theme/.gitignore"})
 """Files of docs_build that are not generated."""
@@ -57,9 +59,10 @@ def render(
     site = Site(programme, plans, accepted, seen or {})
     renderer = Renderer(site)
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
-    tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files("assets")}
-    tree |= {f".theme/{name}": raw for name, raw in package_files("theme")}
-    tree |= dict(package_files("root"))
+    for room in ("pages", "phone"):
+        tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files(room, "assets")}
+    tree |= {f".theme/{name}": raw for name, raw in package_files("pages", "theme")}
+    tree |= dict(package_files("phone", "root"))
     tree |= {name: text.encode() for name, text in (*days.files(site), *settings.files(site))}
     tree |= {name: text.encode() for name, text in pictures.files(programme).items()}
     tree |= {pictures.photo_path(name): raw for name, raw in sorted(programme.photos.items())}

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
-from setwright.pages.filters import span_of_days
-from setwright.pages.page import PLANS, Crumb, Page, plan_path, week_path
-from setwright.pages.site import Site
+from setwright.outline.addresses import PLANS, plan_path, week_path
+from setwright.outline.site import Site
+from setwright.pages.page import Crumb, Page
+from setwright.wording.words import span_of_days
 
 KIND_WORDS = {"normal": "", "lighter": "Lighter week", "taper": "Taper"}
 

@@ -6,11 +6,11 @@ from fractions import Fraction
 
 from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedPlan
-from setwright.dose.words import seconds
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
+from setwright.wording.words import seconds
 
 
 @dataclass

@@ -6,10 +6,10 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
-from setwright.dose.words import amount, dose_in_words, minutes, seconds
 from setwright.errors import SetwrightError
 from setwright.model.programme import Programme
 from setwright.review.parts import PARTS, Line, lines_of
+from setwright.wording.words import amount, dose_in_words, minutes, seconds
 
 FORMAT: Final = "setwright resolved programme"
 VERSION: Final = 1

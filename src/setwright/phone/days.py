@@ -3,11 +3,10 @@
 import json
 from collections.abc import Iterator
 
-from setwright.dose.words import minutes
-from setwright.pages.filters import day_plain
-from setwright.pages.page import folder_of, plan_path, session_path, week_path
-from setwright.pages.session import whole_time
-from setwright.pages.site import Site
+from setwright.outline.addresses import folder_of, plan_path, session_path, week_path
+from setwright.outline.site import Site
+from setwright.outline.training import whole_time
+from setwright.wording.words import day_plain, minutes
 
 
 def days_path(plan: str) -> str:

@@ -17,7 +17,7 @@ from setwright.dose.resolved import ResolvedBlock, ResolvedItem
 from setwright.dose.timing import BETWEEN_BLOCKS_S
 from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
 from setwright.model.tempo import FAST_LIFT_S, Tempo
-from setwright.pages.filters import mass
+from setwright.wording.words import mass
 
 EASIER: Final = "easier option"
 """What a band says where no weight may be taken; the page's own table says it in the same words."""

@@ -9,7 +9,6 @@ from setwright.dose.change import changes_between
 from setwright.dose.loads import Choice, share_kg
 from setwright.dose.resolve import lightened, limit_of, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
-from setwright.dose.words import amount, dose_in_words, seconds
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
@@ -17,6 +16,7 @@ from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
 from setwright.model.units import plain_number
+from setwright.wording.words import amount, dose_in_words, seconds
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,51 @@
+"""What everything that is published is made from."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from setwright.checks.registry import Accepted
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.model.programme import Programme
+from setwright.review.parts import Line
+from setwright.review.status import Review, reviews
+
+Seen = Mapping[str, Mapping[str, tuple[Line, ...]]]
+"""By exercise and part: the lines that a reviewer saw."""
+
+
+@dataclass(frozen=True)
+class Site:
+    """What every page kind is made from.
+
+    ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
+    where that has changed since.
+    """
+
+    programme: Programme
+    plans: tuple[ResolvedPlan, ...]
+    accepted: tuple[Accepted, ...] = ()
+    seen: Seen = field(default_factory=dict)
+
+    @cached_property
+    def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
+        """Every place where an exercise stands, by exercise, in order of plan and date."""
+        found: dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
+        for plan in self.plans:
+            for session in plan.sessions:
+                for item in session.items:
+                    found.setdefault(item.exercise, []).append((plan, session, item))
+        return found
+
+    @cached_property
+    def reviews(self) -> dict[str, Review]:
+        """Where each exercise stands with its reviewers."""
+        return reviews(self.programme, self.plans)
+
+    def kit_of(self, session: ResolvedSession) -> list[str]:
+        """Return the kit that a session needs, in order of first use."""
+        kit: dict[str, None] = {}
+        for item in session.items:
+            written = self.programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
+            kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
+        return list(kit)

@@ -1,0 +1,71 @@
+"""From pages to Markdown files: pure, so that the same programme gives the same bytes."""
+
+import json
+from fractions import Fraction
+from typing import Final
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from setwright.outline import addresses, paper
+from setwright.outline.site import Site
+from setwright.pages import filters, pictures
+from setwright.pages.page import Page
+from setwright.phone import attributes
+from setwright.wording import words
+from setwright.wording.explain import derivation
+from setwright.wording.notice import NOTICE
+
+WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numbers", "week")
+"""Kinds of pages long enough for a list of their sections beside them."""
+
+
+class Renderer:
+    """Turns pages into Markdown files. Templates escape everything that they are not told is markup."""
+
+    def __init__(self, site: Site) -> None:
+        self.site = site
+        self.environment = Environment(
+            loader=PackageLoader("setwright.pages"),
+            autoescape=True,
+            comment_start_string="{##",  # Markdown headings carry their ids as {#id}
+            comment_end_string="##}",
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+        )
+        self.environment.filters.update(filters.filters())
+        self.environment.globals.update(
+            site=site,
+            programme=site.programme,
+            club=site.programme.club,
+            paths=addresses,
+            paper=paper,
+            phone=attributes,
+            pictures=pictures,
+            words=words,
+            derivation=derivation,
+            safety_notice=NOTICE,
+            big_amount=words.big_amount,
+            span_of_days=words.span_of_days,
+        )
+
+    def render(self, one: Page) -> str:
+        """Return one page as Markdown with front matter."""
+
+        def url(to: str) -> str:
+            return addresses.relative(one.path, to)
+
+        def prose(text: str) -> Markup:
+            return filters.prose(text, lambda ident: url(addresses.exercise_path(ident)))
+
+        def kg(number: Fraction) -> str:
+            return words.mass(number, self.site.programme.club.units)
+
+        body = self.environment.get_template(one.template).render(**one.context, page=one, url=url, prose=prose, kg=kg)
+        front = {"title": filters.safe_attribute(one.title), "description": filters.safe_attribute(one.description)}
+        hidden = ["navigation"] if one.kind in WITH_CONTENTS else ["navigation", "toc"]
+        lines = [f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items()]
+        return "\n".join(
+            ["---", *lines, f"hide: [{', '.join(hidden)}]", f"kind: {one.kind}", "---", "", body.strip(), ""]
+        )

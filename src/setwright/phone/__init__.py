@@ -1,0 +1,1 @@
+"""What runs in the browser: modules, worker, styles, and what the pages hand them."""
