@@ -56,8 +56,8 @@ def served(club: Club) -> Iterator[str]:
 
 @pytest.fixture
 def page(browser: Browser, served: str) -> Iterator[Page]:
-    """The review page on a desk."""
-    context = browser.new_context(viewport={"width": 1280, "height": 900})
+    """The review page on a desk, without the copy of the site: while that is renewed, a page may be long in coming."""
+    context = browser.new_context(viewport={"width": 1280, "height": 900}, service_workers="block")
     page = context.new_page()
     page.goto(f"{served}review/")
     page.locator(".sw-review-tools").wait_for()
