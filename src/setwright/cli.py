@@ -1,5 +1,6 @@
 """The commands. No logic: each reads its options, calls one function and prints what came back."""
 
+import errno
 import sys
 from collections.abc import Callable, Iterable, Sized
 from datetime import date, datetime
@@ -11,9 +12,10 @@ import click
 
 from setwright import __version__, printers, publish, reviewing
 from setwright.checks.registry import RULES as CHECKS
+from setwright.disk.files import stopped
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.rules import RULES
-from setwright.errors import SetwrightError
+from setwright.errors import SetwrightError, StoppedError
 from setwright.model.programme import Programme
 from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
@@ -69,8 +71,14 @@ class _Commands(click.Group):
     def invoke(self, ctx: click.Context) -> Any:
         try:
             return super().invoke(ctx)
+        except StoppedError as error:
+            raise click.ClickException(str(error)) from error
         except SetwrightError as error:
             raise click.UsageError(str(error)) from error
+        except OSError as error:
+            if error.errno == errno.EPIPE:  # the reader of the output has gone
+                raise
+            raise click.ClickException(str(stopped(error))) from error
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})

@@ -140,18 +140,6 @@ def test_a_broken_link_leaves_the_published_site_as_it_was(fresh: Path, monkeypa
     assert not list(fresh.glob(".setwright-*"))
 
 
-def test_a_swap_that_fails_puts_the_old_site_back(tmp_path: Path) -> None:
-    """If the new site cannot be moved in, the old one is there again."""
-    site = tmp_path / "site"
-    site.mkdir()
-    (site / "index.html").write_text("old")
-
-    with pytest.raises(FileNotFoundError):
-        publish.swap(tmp_path / "missing", site)
-
-    assert (site / "index.html").read_text() == "old"
-
-
 def test_pages_do_not_grow_with_the_programme(site: Path) -> None:
     """What a page carries beside its own content (menus, header, footer) is small, and the same on all pages."""
     frames = {}
