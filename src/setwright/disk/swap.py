@@ -29,6 +29,10 @@ def beside(site: Path) -> Iterator[Path]:
     recover(site)
     try:
         yield following
+    except OSError as error:
+        if error.filename is None:  # a full disk does not say which file
+            error.filename = str(following)
+        raise
     finally:
         shutil.rmtree(following, ignore_errors=True)
 
@@ -68,8 +72,8 @@ def swap(following: Path, site: Path) -> None:
         if old.exists():
             old.rename(site)
         raise
-    flush(site.parent)
     with suppress(OSError):  # the new site is there; the next run clears away what stays of the old one
+        flush(site.parent)
         _retire(site)
 
 

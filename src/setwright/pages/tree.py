@@ -102,7 +102,7 @@ def write(tree: Mapping[str, bytes], folder: Path) -> Written:
         replace(target, tree[name])
     stale = sorted(own - tree.keys() - {written.LIST}, reverse=True)
     for name in stale:
-        (folder / name).unlink()
+        (folder / name).unlink(missing_ok=True)
     for empty in sorted({parent for name in stale for parent in (folder / name).parents}, reverse=True):
         if empty.is_relative_to(folder) and empty != folder and not any(empty.iterdir()):
             empty.rmdir()
