@@ -59,6 +59,15 @@ def _engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
     return ()
 
 
+SETTINGS: Final = """site_name: A club
+docs_dir: docs_build
+site_dir: site
+theme: {name: null, custom_dir: docs_build/.theme}
+plugins: [setwright]
+"""
+"""What an engine in miniature needs of mkdocs.yml; it is read in a moment."""
+
+
 def setting(project: Path, line: str, value: str | None) -> None:
     """Change a line of mkdocs.yml, or delete it."""
     rows = (project / "mkdocs.yml").read_text("utf-8").split("\n")
