@@ -89,7 +89,7 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             with _said():
                 for warning in offline.finish(following):
                     log.warning(warning)
-                broken = list(verify.broken(following))
+                broken = list(verify.broken(following, config.site_url))
                 if broken:
                     raise PluginError("\n".join(["the site has broken links", *broken]))
                 swap.swap(following, self.site)

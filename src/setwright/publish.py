@@ -118,7 +118,7 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
         progress("building the site")
         warnings = (*run_engine(config, following), *offline.finish(following))
         progress("following every link")
-        broken = tuple(verify.broken(following))
+        broken = tuple(verify.broken(following, config.site_url))
         if broken:
             return Built(looked, None, written, 0, warnings, broken)
         pages = sum(1 for _ in following.rglob("*.html"))

@@ -131,7 +131,7 @@ def test_a_mistake_leaves_the_published_site_as_it_was(fresh: Path) -> None:
 def test_a_broken_link_leaves_the_published_site_as_it_was(fresh: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Where the finished site does not hold together, it is not swapped in, and nothing half-made stays."""
     before = digests(fresh / "site")
-    monkeypatch.setattr(verify, "broken", lambda site: iter(["a link to nowhere"]))
+    monkeypatch.setattr(verify, "broken", lambda *_: iter(["a link to nowhere"]))
     built = build(fresh)
 
     assert built.site is None

@@ -23,9 +23,9 @@ _SIGNED: Final = b"const FAMILY = `setwright ${"
 
 _EARLIER: Final = re.compile(
     r"(.*/)?index\.(md|html)|(assets|handouts|search|\.theme|\.handouts)/.*"
-    r"|404\.html|sitemap\.xml(\.gz)?|manifest\.webmanifest|service-worker\.js"
+    r"|404\.html|search\.json|sitemap\.xml(\.gz)?|manifest\.webmanifest|service-worker\.js"
 )
-"""Names of the files that versions without a list wrote."""
+"""Names of the files that versions without a list wrote, and that an engine of its own writes."""
 
 
 def as_list(names: Iterable[str]) -> bytes:
