@@ -20,6 +20,7 @@ from setwright.model.programme import Programme
 from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
 from setwright.pages.comparison import as_html
+from setwright.printers import clean
 from setwright.review.parts import PART_NAMES
 from setwright.review.report import as_markdown, as_text
 from setwright.review.state import to_json
@@ -72,13 +73,13 @@ class _Commands(click.Group):
         try:
             return super().invoke(ctx)
         except StoppedError as error:
-            raise click.ClickException(str(error)) from error
+            raise click.ClickException(clean(str(error))) from error
         except SetwrightError as error:
-            raise click.UsageError(str(error)) from error
+            raise click.UsageError(clean(str(error))) from error
         except OSError as error:
             if error.errno == errno.EPIPE:  # the reader of the output has gone
                 raise
-            raise click.ClickException(str(stopped(error))) from error
+            raise click.ClickException(clean(str(stopped(error)))) from error
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -157,7 +158,7 @@ def sign(
     day = on.date() if on is not None else date.today()
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
-    click.echo(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}", err=True)
+    click.echo(clean(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}"), err=True)
 
 
 @main.command()
@@ -193,15 +194,15 @@ def build(config_file: Path, form: str) -> None:
     built = publish.build(config, program, _label(program), _progress())
     _print_findings(built.looked.findings, built.looked.places, form)
     for line in built.written.remarks if built.written else ():
-        click.echo(f"sheets: {line}", err=True)
+        click.echo(clean(line), err=True)
     for line in built.warnings:
-        click.echo(f"site engine: warning: {line}", err=True)
+        click.echo(clean(f"site engine: warning: {line}"), err=True)
     for line in built.broken:
-        click.echo(f"broken link: {line}", err=True)
+        click.echo(clean(f"broken link: {line}"), err=True)
     if built.site is None:
         click.echo("Nothing was published; the site built before, if any, is as it was.", err=True)
         sys.exit(FOUND)
-    click.echo(f"Built {built.pages} pages. Open {built.site / 'index.html'}")
+    click.echo(clean(f"Built {built.pages} pages. Open {built.site / 'index.html'}"))
     click.echo("or run 'setwright preview' and look at http://127.0.0.1:8000/")
 
 
@@ -215,12 +216,11 @@ def render(config_file: Path, form: str) -> None:
     _print_findings(looked.findings, looked.places, form)
     if not looked.publishable:
         sys.exit(FOUND)
-    written = publish.render(looked, Path(config.docs_dir), config.site_url)
+    written = publish.render(looked, config)
     for line in written.remarks:
-        click.echo(f"sheets: {line}", err=True)
-    click.echo(
-        f"{config.docs_dir}: {written.changed} files written, {written.same} as they were, {written.deleted} deleted"
-    )
+        click.echo(clean(line), err=True)
+    counts = f"{written.changed} files written, {written.same} as they were, {written.deleted} deleted"
+    click.echo(clean(f"{config.docs_dir}: {counts}"))
 
 
 @main.command()
@@ -269,7 +269,7 @@ def schemas(program: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, text in all_schemas().items():
         (folder / name).write_text(text, "utf-8")
-    click.echo(f"{folder}: {len(all_schemas())} files")
+    click.echo(clean(f"{folder}: {len(all_schemas())} files"))
 
 
 def _print_findings(findings: Iterable[Finding], places: Places, form: str) -> None:

@@ -22,7 +22,7 @@ from setwright.disk.files import stopped
 from setwright.errors import SetwrightError
 from setwright.pages import verify
 from setwright.phone import offline
-from setwright.printers import plain
+from setwright.printers import clean, plain
 from setwright.source.read import Cache
 
 log = get_plugin_logger("setwright")
@@ -78,8 +78,9 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
                     log.warning(plain(finding))
             if errors:
                 raise PluginError("\n".join(["the programme has mistakes", *errors]))
-            for remark in publish.write(looked, Path(config.docs_dir), _published_at(config)).remarks:
-                log.info("sheets: %s", remark)
+            docs = Path(config.docs_dir)
+            for remark in publish.write(looked, docs, _published_at(config), config.site_name).remarks:
+                log.info(clean(remark))
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Follow every link, then swap the finished site in."""
@@ -88,10 +89,10 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             config.site_dir = str(self.site)
             with _said():
                 for warning in offline.finish(following):
-                    log.warning(warning)
+                    log.warning(clean(warning))
                 broken = list(verify.broken(following, config.site_url))
                 if broken:
-                    raise PluginError("\n".join(["the site has broken links", *broken]))
+                    raise PluginError("\n".join(["the site has broken links", *map(clean, broken)]))
                 swap.swap(following, self.site)
         self.held.close()
 
@@ -99,7 +100,7 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         """Let go of the folders; what the system refused is one sentence."""
         self.held.close()
         if isinstance(error, OSError):
-            raise PluginError(str(stopped(error))) from error
+            raise PluginError(clean(str(stopped(error)))) from error
 
     def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:  # noqa: ARG002
         """Watch the programme, and not the tree that this plugin writes itself."""
@@ -114,9 +115,9 @@ def _said() -> Iterator[None]:
     try:
         yield
     except SetwrightError as error:
-        raise PluginError(str(error)) from error
+        raise PluginError(clean(str(error))) from error
     except OSError as error:
-        raise PluginError(str(stopped(error))) from error
+        raise PluginError(clean(str(stopped(error)))) from error
 
 
 def _waits() -> None:

@@ -73,19 +73,21 @@ def look(program: Path, label: str | None = None, cache: Cache | None = None) ->
     return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
 
 
-def render(looked: Looked, docs_build: Path, site_url: str | None = None) -> tree.Written:
+def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
     """Write the tree as ``write`` does, for an engine that runs later; no other run may write into it meanwhile."""
-    with lock.held(docs_build):
-        return write(looked, docs_build, site_url)
+    docs = Path(config.docs_dir)
+    with lock.held(docs):
+        return write(looked, docs, config.site_url, config.site_name)
 
 
-def write(looked: Looked, docs_build: Path, site_url: str | None = None) -> tree.Written:
+def write(looked: Looked, docs_build: Path, site_url: str | None = None, called: str | None = None) -> tree.Written:
     """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
 
     Args:
         looked: the programme with its resolved plans.
         docs_build: the folder of the tree.
         site_url: where the site is published; sheets then lead back to their pages.
+        called: what mkdocs.yml calls the club; where that is not its name, there is a remark.
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
@@ -93,15 +95,17 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None) -> tree
     before = seen(looked.folder, reviews(looked.programme, looked.plans))
     pages = tree.render(looked.programme, looked.plans, looked.accepted, before)
     written = tree.write(pages | sheets.files, docs_build)
-    return replace(written, remarks=_remarks(sheets.lacking))
+    return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
 
 
-def _remarks(lacking: Sequence[str]) -> tuple[str, ...]:
-    """Say which characters the sheets cannot show, if there are any."""
-    if not lacking:
-        return ()
-    shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
-    return (f"the fonts of the PDF sheets lack {shown}; a sign stands for them there, pages show them",)
+def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
+    """Yield what a reader of the log should know: characters that sheets cannot show, a club with two names."""
+    if lacking:
+        shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
+        yield f"sheets: the fonts lack {shown}; a sign stands for them there, pages show them"
+    if called is not None and called != club:
+        said = f"mkdocs.yml calls the club '{called}', club.yml '{club}', and so do pages"
+        yield f"{said}: change the line 'site_name' in mkdocs.yml"
 
 
 def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
@@ -114,7 +118,7 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
         if not looked.publishable:
             return Built(looked)
         progress("rendering pages and sheets")
-        written = write(looked, docs, config.site_url)
+        written = write(looked, docs, config.site_url, config.site_name)
         progress("building the site")
         warnings = (*run_engine(config, following), *offline.finish(following))
         progress("following every link")

@@ -1,5 +1,6 @@
 """All pages of a programme, and writing them: only what changed, never half a file, nothing stale left behind."""
 
+import html
 from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass
 from pathlib import Path
@@ -63,11 +64,17 @@ def render(
     for room in ("pages", "phone"):
         tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files(room, "assets")}
     tree |= {f".theme/{name}": raw for name, raw in package_files("pages", "theme")}
+    tree[".theme/club.html"] = _named(programme.club.name).encode()
     tree |= dict(package_files("phone", "root"))
     tree |= {name: text.encode() for name, text in (*days.files(site), *settings.files(site))}
     tree |= {name: text.encode() for name, text in pictures.files(programme).items()}
     tree |= {pictures.photo_path(name): raw for name, raw in sorted(programme.photos.items())}
     return tree
+
+
+def _named(club: str) -> str:
+    """Return the template from which the theme has the club's name, for engines that escape nothing by themselves."""
+    return f"{{%- macro name() -%}}{html.escape(club).replace('{', '&#123;')}{{%- endmacro -%}}\n"
 
 
 @dataclass(frozen=True)
