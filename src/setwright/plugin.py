@@ -4,6 +4,7 @@ A thin caller of ``publish``. Nothing on a page depends on it, since other engin
 plugins.
 """
 
+import os
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
@@ -55,6 +56,8 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         """Refuse folders that are not ours, hold them for this run, and let the engine build beside the site."""
         if not self.config.generate:
             return config
+        if "SOURCE_DATE_EPOCH" in os.environ:
+            publish.steady_dates()
         root, docs = Path(config.config_file_path).parent, Path(config.docs_dir)
         self.site = None if self.serving else Path(config.site_dir)
         with _said():

@@ -2,6 +2,7 @@
 
 import logging
 import os
+import re
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
@@ -181,10 +182,16 @@ def _collected() -> Iterator[list[str]]:
         logger.propagate = propagate
 
 
+def steady_dates() -> None:
+    """Have the engine write one date into sitemap and archive: the caller's, if it is one, or always the same."""
+    given = os.environ.get("SOURCE_DATE_EPOCH", "")
+    if not re.fullmatch("[0-9]{1,10}", given, re.ASCII) or int(given) >= 2**32:  # an archive holds no later date
+        os.environ["SOURCE_DATE_EPOCH"] = "315532800"
+
+
 def run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
     """Build with MkDocs into a folder, its plugin left out of the pipeline that this module runs itself."""
-    # Dates in the sitemap and the archive would differ from build to build.
-    os.environ.setdefault("SOURCE_DATE_EPOCH", "315532800")
+    steady_dates()
     config.plugins["setwright"].config.generate = False
     config.site_dir = str(site)
     with _collected() as lines:
