@@ -1,5 +1,6 @@
 """The commands. No logic: each reads its options, calls one function and prints what came back."""
 
+import errno
 import sys
 from collections.abc import Callable, Iterable, Sized
 from datetime import date, datetime
@@ -11,13 +12,15 @@ import click
 
 from setwright import __version__, printers, publish, reviewing
 from setwright.checks.registry import RULES as CHECKS
+from setwright.disk.files import stopped
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.rules import RULES
-from setwright.errors import SetwrightError
+from setwright.errors import SetwrightError, StoppedError
 from setwright.model.programme import Programme
 from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
 from setwright.pages.comparison import as_html
+from setwright.printers import clean
 from setwright.review.parts import PART_NAMES
 from setwright.review.report import as_markdown, as_text
 from setwright.review.status import STATUS_WORDS, reviews
@@ -69,8 +72,14 @@ class _Commands(click.Group):
     def invoke(self, ctx: click.Context) -> Any:
         try:
             return super().invoke(ctx)
+        except StoppedError as error:
+            raise click.ClickException(clean(str(error))) from error
         except SetwrightError as error:
-            raise click.UsageError(str(error)) from error
+            raise click.UsageError(clean(str(error))) from error
+        except OSError as error:
+            if error.errno == errno.EPIPE:  # the reader of the output has gone
+                raise
+            raise click.ClickException(clean(str(stopped(error)))) from error
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -149,7 +158,7 @@ def sign(
     day = on.date() if on is not None else date.today()
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
-    click.echo(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}", err=True)
+    click.echo(clean(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}"), err=True)
 
 
 @main.command()
@@ -189,15 +198,15 @@ def build(config_file: Path, form: str) -> None:
     built = publish.build(config, program, _label(program), _progress())
     _print_findings(built.looked.findings, built.looked.places, form)
     for line in built.written.remarks if built.written else ():
-        click.echo(f"sheets: {line}", err=True)
+        click.echo(clean(line), err=True)
     for line in built.warnings:
-        click.echo(f"site engine: warning: {line}", err=True)
+        click.echo(clean(f"site engine: warning: {line}"), err=True)
     for line in built.broken:
-        click.echo(f"broken link: {line}", err=True)
+        click.echo(clean(f"broken link: {line}"), err=True)
     if built.site is None:
         click.echo("Nothing was published; the site built before, if any, is as it was.", err=True)
         sys.exit(FOUND)
-    click.echo(f"Built {built.pages} pages. Open {built.site / 'index.html'}")
+    click.echo(clean(f"Built {built.pages} pages. Open {built.site / 'index.html'}"))
     click.echo("or run 'setwright preview' and look at http://127.0.0.1:8000/")
 
 
@@ -211,12 +220,11 @@ def render(config_file: Path, form: str) -> None:
     _print_findings(looked.findings, looked.places, form)
     if not looked.publishable:
         sys.exit(FOUND)
-    written = publish.render(looked, Path(config.docs_dir), config.site_url)
+    written = publish.render(looked, config)
     for line in written.remarks:
-        click.echo(f"sheets: {line}", err=True)
-    click.echo(
-        f"{config.docs_dir}: {written.changed} files written, {written.same} as they were, {written.deleted} deleted"
-    )
+        click.echo(clean(line), err=True)
+    counts = f"{written.changed} files written, {written.same} as they were, {written.deleted} deleted"
+    click.echo(clean(f"{config.docs_dir}: {counts}"))
 
 
 @main.command()
@@ -265,7 +273,7 @@ def schemas(program: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, text in all_schemas().items():
         (folder / name).write_text(text, "utf-8")
-    click.echo(f"{folder}: {len(all_schemas())} files")
+    click.echo(clean(f"{folder}: {len(all_schemas())} files"))
 
 
 def _print_findings(findings: Iterable[Finding], places: Places, form: str) -> None:
