@@ -16,7 +16,8 @@ from setwright.checks.threshold import threshold
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
 from setwright.dose.timing import set_time
 from setwright.model.load import Effort, Load, OneRepMaxShare, Reserve
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 ID = "rest-too-short"
 SEVERITY = "warning"
@@ -79,7 +80,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
             if item.dose.sets > 1 and is_heavy(item.dose.load) and between_s < least:
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),
-                    f"{item.exercise}: {seconds(between_s)} between sets at {item.dose.load}, "
+                    f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {item.dose.load}, "
                     f"in week {where.week} of {plan.ident}",
                     f"rest for {LEAST.said(least)} or more, or take a lighter load",
                     subject.accepted_at(session, slot),

@@ -6,8 +6,10 @@ from itertools import zip_longest
 from typing import Final
 
 from setwright.review.difference import Row, rows
-from setwright.review.parts import PART_NAMES, Part
+from setwright.review.parts import Part
 from setwright.review.state import DayState, DoseState, State
+from setwright.wording.language import ENGLISH
+from setwright.wording.reviews import part_name
 
 ORDER: Final[tuple[Part, ...]] = ("limits", "cautions", "cues", "text", "figure")
 """What a physiotherapist looks at first."""
@@ -22,7 +24,7 @@ class PartChange:
 
     def label(self, row: Row) -> str:
         """Return what a line is called: its key, with the part before it where the key does not say it already."""
-        return row.label if row.label.startswith(self.part) else f"{PART_NAMES[self.part]}: {row.label}"
+        return row.label if row.label.startswith(self.part) else f"{part_name(ENGLISH, self.part)}: {row.label}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,16 +193,3 @@ def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
     if was.numbers.get("rest") == now.numbers.get("rest"):
         return was.words, now.words
     return f"{was.words}, rest {was.numbers.get('rest', '')}", f"{now.words}, rest {now.numbers.get('rest', '')}"
-
-
-def weeks_in_words(weeks: Sequence[int]) -> str:
-    """Return weeks as people say them: week 4; weeks 1 to 3 and 5."""
-    runs: list[list[int]] = []
-    for week in weeks:
-        if runs and week == runs[-1][1] + 1:
-            runs[-1][1] = week
-        else:
-            runs.append([week, week])
-    said = [str(a) if a == b else f"{a} and {b}" if b == a + 1 else f"{a} to {b}" for a, b in runs]
-    whole = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
-    return f"{'week' if len(weeks) == 1 else 'weeks'} {whole}"

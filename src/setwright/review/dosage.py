@@ -10,7 +10,8 @@ from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxS
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 
 @dataclass
@@ -105,7 +106,7 @@ def amount_range(measure: Measure, amounts: Iterable[Fraction]) -> str:
         case "distance":
             return f"{_range((low / 100, high / 100))} m"
         case _:
-            least, most = seconds(int(low)), seconds(int(high))
+            least, most = duration(ENGLISH, int(low)), duration(ENGLISH, int(high))
             if high < 60:
                 least = str(int(low)) if low != high else least
             return f"{least if low == high else f'{least} to {most}'} {measure}"

@@ -9,7 +9,9 @@ from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.errors import SetwrightError
 from setwright.model.programme import Programme
 from setwright.review.parts import PARTS, Line, lines_of
-from setwright.wording.words import amount, dose_in_words, minutes, seconds
+from setwright.wording.doses import amount, dose_in_words
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration, time_range
 
 FORMAT: Final = "setwright resolved programme"
 VERSION: Final = 1
@@ -69,18 +71,18 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
 def _day(programme: Programme, session: ResolvedSession) -> DayState:
     blocks = programme.sessions[session.session].blocks
     doses = [_dose(item, blocks[item.slot[0]].kind != "straight") for item in session.items]
-    return DayState(session.session, session.date.isoformat(), minutes(session.time), doses)
+    return DayState(session.session, session.date.isoformat(), time_range(ENGLISH, session.time), doses)
 
 
 def _dose(item: ResolvedItem, rounds: bool) -> DoseState:
     dose = item.dose
-    numbers = {"rounds" if rounds else "sets": str(dose.sets), "amount": amount(dose)}
+    numbers = {"rounds" if rounds else "sets": str(dose.sets), "amount": amount(ENGLISH, dose)}
     if dose.load is not None:
         numbers["load"] = str(dose.load)
     if dose.tempo is not None:
         numbers["tempo"] = str(dose.tempo)
-    numbers["rest"] = seconds(dose.rest_s)
-    return DoseState(item.exercise, dose_in_words(dose, rounds), numbers)
+    numbers["rest"] = duration(ENGLISH, dose.rest_s)
+    return DoseState(item.exercise, dose_in_words(ENGLISH, dose, rounds), numbers)
 
 
 def to_json(state: State) -> str:

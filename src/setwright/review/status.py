@@ -13,12 +13,6 @@ from setwright.review.parts import PARTS, digest_of
 
 Status = Literal["reviewed", "changed", "unreviewed"]
 
-STATUS_WORDS: Final[dict[Status, str]] = {
-    "reviewed": "Reviewed",
-    "changed": "Changed since its review",
-    "unreviewed": "Not reviewed",
-}
-
 DOSAGE: Final = "dosage"
 
 
