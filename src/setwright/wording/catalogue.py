@@ -3,6 +3,7 @@
 They are read as they lie there, so no compiled file can be out of step. English has none: its sentences are the msgids.
 """
 
+import re
 from gettext import c2py
 from pathlib import Path
 from typing import Final
@@ -14,6 +15,9 @@ from babel.messages.pofile import read_po
 from setwright.wording.language import Language
 
 FOLDER: Final = Path(__file__).parent / "catalogues"
+IN_THEME: Final = re.compile(r'\{\{ _\("([^"]*)"\) \}\}')
+"""A sentence in a file of the site engine's theme."""
+
 TEMPLATE: Final = FOLDER / "members.pot"
 """Every sentence of members, for translators to begin with."""
 
