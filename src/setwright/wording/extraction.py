@@ -64,7 +64,7 @@ def template() -> bytes:
 
 
 def update(path: Path) -> bytes:
-    """Return a catalogue with what has changed in the sources since: new sentences empty, gone ones kept as comments."""
+    """Return a catalogue that follows the sources: new sentences are empty, gone ones are kept as comments."""
     with path.open("rb") as stream:
         catalogue = read_po(stream)
     catalogue.update(sentences(), no_fuzzy_matching=True)
