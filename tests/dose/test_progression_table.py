@@ -162,4 +162,4 @@ def test_rest_shrinks(written: str, block: str, trained_week: int, expected: str
     item = make.in_week(make.one_exercise(written, block), trained_week)
 
     assert item is not None
-    assert duration(ENGLISH, item.dose.rest_s) == expected
+    assert duration(ENGLISH, item.dose.first.rest_s) == expected

@@ -11,6 +11,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import exercise_path
 from setwright.outline.training import appearances
 from setwright.review.status import Review
+from setwright.wording.dosage import in_words
 from setwright.wording.doses import dose_in_words, tempo_words
 from setwright.wording.language import small
 from setwright.wording.limits import LimitWords, limits, limits_set
@@ -72,7 +73,7 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
         "digests": [
             [part_name(desk.language, part), digest] for part, digest in review.digests.items() if part != "dosage"
         ],
-        "dosage": review.digests["dosage"],
+        "dosage": in_words(desk.language, review.dosage),
         "doses": [
             {
                 "session": desk.site.programme.sessions[appearance.session].name,

@@ -10,6 +10,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
 from setwright.wording import blocks
+from setwright.wording.changes import in_words
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
@@ -46,7 +47,10 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "first_time": session.first_time,
         "aim": desk.prose(written.aim),
         "facts": facts,
-        "notes": [*([desk.prose(written.note)] if written.note else []), *desk.all_prose(session.reasons)],
+        "notes": [
+            *([desk.prose(written.note)] if written.note else []),
+            *desk.all_prose(blocks.reason(language, why) for why in session.reasons),
+        ],
         "warm_ups": _choices(desk, written.warm_up),
         "blocks": [_block(desk, session, block) for block in session.blocks],
         "cool_downs": _choices(desk, written.cool_down),
@@ -108,13 +112,13 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         data = item_data(desk, item, block.rounds is not None)
         items.append(data | {"note": desk.prose(note) if note else None, "only": only})
     return {
-        "name": block.name,
+        "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
         "time": time_range(language, block.time),
         "note": desk.prose(block.note) if block.note else None,
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
-        "changes": list(block.changes),
+        "changes": list(in_words(language, block.changes)),
         "items": items,
     }

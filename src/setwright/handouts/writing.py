@@ -14,6 +14,7 @@ from setwright.model.text import exercise_target, spans
 from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
 from setwright.wording import blocks
+from setwright.wording.changes import in_words
 from setwright.wording.doses import boxes, dose_in_words, part_amount
 from setwright.wording.items import item_words
 from setwright.wording.language import Language
@@ -93,7 +94,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     return {
         "exercise": item.exercise,
         "name": exercise.name,
-        "sets": dose.sets,
+        "sets": dose.count,
         "sets_of": plainly(blocks.sets_of(language, item)),
         "amount": said.amount,
         "sides": said.sides,
@@ -108,7 +109,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "rest": desk.language.say("rest %(time)s", time=said.rest),
         "rest_after": plainly(blocks.rest_after_set(language, item)),
         "words": dose_in_words(language, dose, rounds),
-        "changes": list(item.changes),
+        "changes": list(in_words(language, item.changes)),
         "reasons": desk.all_prose(item.reasons),
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),

@@ -12,7 +12,7 @@ from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
 from setwright.outline.site import Site
 from setwright.outline.training import Stretch
-from setwright.wording import blocks, doses, loads, times, vocabulary
+from setwright.wording import blocks, changes, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
 from setwright.wording.pieces import Pieces
@@ -124,6 +124,9 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "week_kind": times.week_kind,
         "weeks": times.weeks,
         "rounds": blocks.rounds,
+        "block_name": blocks.block_name,
+        "reason": blocks.reason,
+        "changes_in_words": changes.in_words,
         "tempo_words": doses.tempo_words,
         "unit_of_work": doses.unit_of_work,
         "dose": doses.dose_in_words,

@@ -5,13 +5,17 @@ from dataclasses import dataclass
 
 from setwright.checks.registry import Accepted
 from setwright.model.exercise import Exercise
+from setwright.model.sign_off import SignedDosage, SignOff
 from setwright.outline.addresses import REVIEW
 from setwright.outline.site import Site
 from setwright.pages.page import Page
 from setwright.review.compare import ORDER
 from setwright.review.difference import Row, rows
 from setwright.review.parts import Line, lines_of
+from setwright.review.signed import as_dosage
 from setwright.review.status import DOSAGE, Review
+from setwright.wording import dosage as dosage_words
+from setwright.wording.language import Language
 from setwright.wording.limits import LimitWords, limits_set
 from setwright.wording.reviews import STATUS_WORDS, status
 from setwright.wording.times import weeks_in_words
@@ -73,7 +77,7 @@ def entries_of(site: Site) -> list[Entry]:
             site.reviews[ident],
             limits_set(site.language, exercise.limits),
             tuple(_doses(site, site.reviews[ident])),
-            changed_parts(exercise, site.reviews[ident], site.seen.get(ident, {})),
+            changed_parts(site.language, exercise, site.reviews[ident], site.seen.get(ident, {})),
             tuple(accepted.get(ident, ())),
         )
         for ident, exercise in site.programme.exercises.items()
@@ -81,14 +85,17 @@ def entries_of(site: Site) -> list[Entry]:
     return sorted(entries, key=lambda e: (order[e.review.status], e.exercise.name))
 
 
-def changed_parts(exercise: Exercise, review: Review, seen: Mapping[str, tuple[Line, ...]]) -> tuple[Changed, ...]:
+def changed_parts(
+    language: Language, exercise: Exercise, review: Review, seen: Mapping[str, tuple[Line, ...]]
+) -> tuple[Changed, ...]:
     """Return what changed since the sign-off, limits first, old beside new where the old one is known."""
     if review.sign_off is None:
         return ()
     found = []
     if DOSAGE in review.changed:
-        old = (Line("in use", review.sign_off.dosage, "in use"),)
-        new = (Line("in use", review.digests[DOSAGE], "in use"),)
+        label = language.say("in use")
+        old = (Line(label, _signed_doses(language, review.sign_off), label),)
+        new = (Line(label, dosage_words.in_words(language, review.dosage), label),)
         found.append(Changed(DOSAGE, rows(old, new), kept=True))
     for part in ORDER:
         if part in review.changed:
@@ -99,12 +106,19 @@ def changed_parts(exercise: Exercise, review: Review, seen: Mapping[str, tuple[L
     return tuple(found)
 
 
+def _signed_doses(language: Language, sign_off: SignOff) -> str:
+    return sign_off.dosage or dosage_words.in_words(language, as_dosage(sign_off.doses or SignedDosage()))
+
+
 def _doses(site: Site, review: Review) -> Iterator[tuple[str, str]]:
     names = {plan.ident: plan.plan.name for plan in site.plans}
     for plan, dosage in review.dosage.by_plan.items():
-        yield f"{names[plan]}, {weeks_in_words(site.language, dosage.weeks)}", dosage.words
+        yield (
+            f"{names[plan]}, {weeks_in_words(site.language, dosage.weeks)}",
+            dosage_words.in_words(site.language, dosage),
+        )
     if review.dosage.in_routines:
-        yield site.language.say("Warm-ups and cool-downs"), review.dosage.routine_words
+        yield site.language.say("Warm-ups and cool-downs"), dosage_words.in_routines(site.language, review.dosage)
 
 
 def _exercise_of(one: Accepted) -> str | None:

@@ -8,6 +8,9 @@ from setwright.outline.addresses import PLANS, plan_path, session_path, week_pat
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
 from setwright.pages.page import Crumb, Page
+from setwright.wording.blocks import block_name
+from setwright.wording.changes import in_words
+from setwright.wording.language import Language
 from setwright.wording.times import day_long, week_kind, weekday
 
 CUES_SHOWN = 3
@@ -62,7 +65,7 @@ def _page(
             "written": written,
             "kit": site.kit_of(session),
             "kind_words": week_kind(language, session.remains.kind),
-            "changes": changes(session),
+            "changes": changes(language, session),
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
             "whole_time": whole_time(session, written, routines),
@@ -88,10 +91,11 @@ def _neighbour(site: Site, session: ResolvedSession | None) -> Crumb | None:
     return Crumb(label, session_path(session))
 
 
-def changes(session: ResolvedSession) -> tuple[ChangeLine, ...]:
+def changes(language: Language, session: ResolvedSession) -> tuple[ChangeLine, ...]:
     """Return one line for each block and each exercise whose dose differs from the last time."""
     lines = []
     for block in session.blocks:
-        lines.append(ChangeLine(None, block.name, block.changes))
-        lines.extend(ChangeLine(item.exercise, block.name, item.changes) for item in block.items)
+        name = block_name(language, block)
+        lines.append(ChangeLine(None, name, in_words(language, block.changes)))
+        lines.extend(ChangeLine(item.exercise, name, in_words(language, item.changes)) for item in block.items)
     return tuple(line for line in lines if line.words)

@@ -1,9 +1,34 @@
 """How a block of a session is gone through, in words: on the page, where each rest has its own line, and on a sheet."""
 
-from setwright.dose.resolved import ResolvedBlock, ResolvedItem
-from setwright.wording.language import Language
+from collections.abc import Mapping
+from typing import Final
+
+from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem
+from setwright.model.session import BlockKind
+from setwright.wording.language import Language, later
 from setwright.wording.pieces import Pieces, pieces, stressed
-from setwright.wording.times import duration
+from setwright.wording.times import duration, weekday
+
+_NAMES: Final[Mapping[BlockKind, str]] = {
+    "straight": later("Straight sets"),
+    "superset": later("Superset"),
+    "circuit": later("Circuit"),
+}
+
+
+def block_name(language: Language, block: ResolvedBlock) -> str:
+    """Return what a block is called: the coach's own name, or its kind, counted where there are several."""
+    if block.name:
+        return block.name
+    name = language.say(_NAMES[block.kind])
+    return f"{name} {block.number}" if block.number else name
+
+
+def reason(language: Language, why: Reason) -> str:
+    """Return why a session is not as planned this week."""
+    if why.moved_from is None:
+        return why.why
+    return language.say("Moved from %(day)s: %(why)s", day=weekday(language, why.moved_from), why=why.why)
 
 
 def sets(language: Language, count: int) -> str:
@@ -21,7 +46,7 @@ def how(language: Language, block: ResolvedBlock) -> Pieces:
     if block.rounds is None:
         if len(block.items) > 1:
             return pieces(language.say("All sets of one exercise, then the next."))
-        count = stressed(sets(language, block.items[0].dose.sets))
+        count = stressed(sets(language, block.items[0].dose.count))
         return pieces(language.say("%(sets)s, resting after each.", sets=count))
     count = stressed(rounds(language, block.rounds))
     if len(block.items) == 2:
@@ -49,20 +74,22 @@ def how_with_rest(language: Language, block: ResolvedBlock) -> str:
 
 def sets_of(language: Language, item: ResolvedItem) -> Pieces:
     """Return what stands before the amount in straight sets: 3 sets of."""
-    count = item.dose.sets
+    count = item.dose.count
     return pieces(language.many("%(num)s set of", "%(num)s sets of", count, num=stressed(count)))
 
 
 def only_in(language: Language, block: ResolvedBlock, item: ResolvedItem) -> str | None:
     """Return in which rounds an exercise stands, where it drops out of the last ones."""
-    if block.rounds is None or item.dose.sets == block.rounds:
+    if block.rounds is None or item.dose.count == block.rounds:
         return None
-    return language.say("only in the first %(rounds)s", rounds=rounds(language, item.dose.sets))
+    return language.say("only in the first %(rounds)s", rounds=rounds(language, item.dose.count))
 
 
 def rest_after_set(language: Language, item: ResolvedItem) -> Pieces:
     """Return the rest after a straight set."""
-    return pieces(language.say("Rest %(time)s after each set", time=stressed(duration(language, item.dose.rest_s))))
+    return pieces(
+        language.say("Rest %(time)s after each set", time=stressed(duration(language, item.dose.first.rest_s)))
+    )
 
 
 def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:

@@ -2,7 +2,8 @@
 
 from fractions import Fraction
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Group, metres
+from setwright.dose.span import Span
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import Measure
 from setwright.model.routine import RoutinePart
@@ -13,25 +14,36 @@ from setwright.wording.language import Language
 
 def amount(language: Language, dose: Dose) -> str:
     """Return a set's amount without its sides: 8 reps, 30 s hold, 20 m."""
-    return measured(language, dose.measure, dose.amount)
+    return measured(language, dose.measure, dose.first.amount)
 
 
-def measured(language: Language, measure: Measure, number: int | Fraction) -> str:
+def measured(language: Language, measure: Measure, span: Span) -> str:
     """Return an amount of a measure: reps, seconds, or centimetres, which are said in metres."""
+    if span.is_one:
+        return _measured(language, measure, span.high)
+    low = str(span.low)
+    if measure == "distance":
+        low = language.number(metres(span.low))
+    elif measure != "reps":
+        low = times.duration(language, int(span.low))
+    return language.say("%(first)s to %(last)s", first=low, last=_measured(language, measure, span.high))
+
+
+def _measured(language: Language, measure: Measure, number: int | Fraction) -> str:
     match measure:
         case "reps":
             return language.many("%(num)s rep", "%(num)s reps", int(number))
         case "distance":
-            return metres(language, number)
+            return distance(language, number)
         case "hold":
             return language.say("%(time)s hold", time=times.duration(language, int(number)))
         case "work":
             return language.say("%(time)s work", time=times.duration(language, int(number)))
 
 
-def metres(language: Language, length_cm: int | Fraction) -> str:
+def distance(language: Language, length_cm: int | Fraction) -> str:
     """Return a distance: 20 m."""
-    return language.say("%(number)s m", number=language.number(Fraction(length_cm) / 100))
+    return language.say("%(number)s m", number=language.number(metres(length_cm)))
 
 
 def sides(language: Language, dose: Dose) -> str:
@@ -45,29 +57,35 @@ def sides(language: Language, dose: Dose) -> str:
 
 def dose_in_words(language: Language, dose: Dose, rounds: bool = False) -> str:
     """Return a whole dose: 3 rounds of 8 reps each side, 15 % of body weight, tempo 3-0-1-0."""
-    whole = f"{amount(language, dose)} {sides(language, dose)}".strip()
+    first, *others = (_group(language, dose, group, rounds) for group in dose.groups)
+    return "; ".join((first, *(language.say("then %(sets)s", sets=other) for other in others)))
+
+
+def _group(language: Language, dose: Dose, group: Group, rounds: bool) -> str:
+    one = group.each
+    whole = f"{measured(language, dose.measure, one.amount)} {sides(language, dose)}".strip()
     if rounds:
-        said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", dose.sets, amount=whole)
+        said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", group.count, amount=whole)
     else:
-        said = language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", dose.sets, amount=whole)
+        said = language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", group.count, amount=whole)
     parts = [said]
-    if dose.load is not None:
-        parts.append(loads.load(language, dose.load))
-    if dose.tempo is not None:
-        parts.append(language.say("tempo %(tempo)s", tempo=dose.tempo))
+    if one.load is not None:
+        parts.append(loads.load(language, one.load))
+    if one.tempo is not None:
+        parts.append(language.say("tempo %(tempo)s", tempo=one.tempo))
     return language.listed(parts)
 
 
 def part_amount(language: Language, part: RoutinePart, exercise: Exercise | None = None) -> str:
     """Return how much of a warm-up's or cool-down's step: 8 reps each side, 30 s hold, 1 min, 20 m."""
     if part.reps:
-        said = measured(language, "reps", part.reps)
+        said = _measured(language, "reps", part.reps)
     elif part.hold:
-        said = measured(language, "hold", part.hold)
+        said = _measured(language, "hold", part.hold)
     elif part.work:
         said = times.duration(language, part.work)
     else:
-        said = metres(language, part.distance or 0)
+        said = distance(language, part.distance or 0)
     both = exercise is not None and exercise.sides == "one at a time"
     return f"{said} {language.say('each side')}" if both else said
 
@@ -91,12 +109,13 @@ def tempo_words(language: Language, tempo: Tempo) -> str:
 
 def big_amount(language: Language, dose: Dose) -> tuple[str, str]:
     """Return a set's amount as a number and its word, for large type: ('8', 'reps'), ('30', 's hold')."""
-    number = int(dose.amount)
+    amount = dose.first.amount.high
+    number = int(amount)
     match dose.measure:
         case "reps":
             return str(number), language.many("rep", "reps", number)
         case "distance":
-            return language.number(Fraction(dose.amount) / 100), language.say("m")
+            return language.number(metres(amount)), language.say("m")
         case measure:
             whole_minutes = number >= 120 and number % 60 == 0
             if measure == "hold":
@@ -120,6 +139,6 @@ def boxes(language: Language, dose: Dose, unit: str) -> list[str]:
     else:
         done = language.say("m") if dose.measure == "distance" else language.say("s")
     effort = language.say("effort")
-    if dose.load is None:
+    if dose.heaviest is None:
         return [done, effort]
-    return [done, loads.unit(language, dose.load, unit), effort]
+    return [done, loads.unit(language, dose.heaviest, unit), effort]

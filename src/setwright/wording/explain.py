@@ -8,8 +8,9 @@ from typing import Any, Final
 from setwright.dose.change import changes_between
 from setwright.dose.dose import Dose
 from setwright.dose.loads import Choice, share_kg
-from setwright.dose.resolve import lightened, limit_of, prescribed, rest_at
+from setwright.dose.prescribing import lightened, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
+from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
@@ -17,9 +18,11 @@ from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
 from setwright.wording import loads
+from setwright.wording.blocks import reason
 from setwright.wording.blocks import rounds as counted_rounds
 from setwright.wording.blocks import sets as counted_sets
-from setwright.wording.doses import amount, dose_in_words, metres
+from setwright.wording.changes import in_words
+from setwright.wording.doses import amount, distance, dose_in_words
 from setwright.wording.language import Language, later, small
 from setwright.wording.times import duration
 
@@ -96,14 +99,16 @@ def _from_start(
     if progressed:
         rest = ""
         if _rest_climb(block, written):
-            rest = " " + language.say("Rest: %(time)s.", time=duration(language, now.rest_s))
+            rest = " " + language.say("Rest: %(time)s.", time=duration(language, now.first.rest_s))
         yield Step(_now(language, session, dose_in_words(language, now, rounds)) + rest, "trained-weeks")
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
         yield from _lightened(language, session, rounds, now, lighter)
     if item.dose != lighter:
-        changed = ", ".join(changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
-        reasons = "; ".join((*item.reasons, *session.reasons))
+        changed = ", ".join(in_words(language, changes_between(lighter, item.dose, rounds))) or language.say(
+            "other numbers"
+        )
+        reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
     if item.dose.sides != "both together":
@@ -137,9 +142,9 @@ def _lightened(language: Language, session: ResolvedSession, rounds: bool, befor
         counted = counted_rounds if rounds else counted_sets
         values = {
             "percent": language.number(remains.sets),
-            "before": before.sets,
-            "exact": language.number(before.sets * remains.sets / 100),
-            "after": counted(language, after.sets),
+            "before": before.count,
+            "exact": language.number(before.count * remains.sets / 100),
+            "after": counted(language, after.count),
         }
         yield Step(language.say(said, **values), "lighter-week" if remains.kind == "lighter" else "taper")
     if after.amount != before.amount:
@@ -149,11 +154,11 @@ def _lightened(language: Language, session: ResolvedSession, rounds: bool, befor
             "after": amount(language, after),
         }
         yield Step(language.say("Amount: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
-    if after.load != before.load and before.load is not None and after.load is not None:
+    if after.heaviest != before.heaviest and before.heaviest is not None and after.heaviest is not None:
         values = {
             "percent": language.number(remains.load),
-            "before": loads.load(language, before.load),
-            "after": loads.load(language, after.load),
+            "before": loads.load(language, before.heaviest),
+            "after": loads.load(language, after.heaviest),
         }
         yield Step(language.say("Load: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
 
@@ -225,7 +230,7 @@ def _value(language: Language, key: str, value: Any) -> str:
         return loads.load(language, value)
     if key in ("hold", "work", "rest"):
         return duration(language, value)
-    return metres(language, value) if key == "distance" else str(value)
+    return distance(language, value) if key == "distance" else str(value)
 
 
 def _climb(language: Language, key: str, climb: Climb[Any]) -> str:
@@ -245,7 +250,7 @@ def _climb(language: Language, key: str, climb: Climb[Any]) -> str:
 def _load(
     language: Language, programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
 ) -> Iterator[Step]:
-    load = item.dose.load
+    load = item.dose.heaviest
     match load:
         case BodyWeightShare():
             if body_weight_kg is not None:

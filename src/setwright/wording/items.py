@@ -65,26 +65,26 @@ def item_words(language: Language, item: ResolvedItem, limit: Load | None, unit:
         limit: the heaviest load that the physiotherapist allows for it, if any.
         unit: the club's unit of weights, ``kg`` or ``lb``.
     """
-    dose = item.dose
+    dose, load, tempo = item.dose, item.dose.heaviest, item.dose.first.tempo
     number, word = doses.big_amount(language, dose)
     return ItemWords(
         number=number,
         unit=word,
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
-        load=capital(loads.load(language, dose.load)) if dose.load is not None else None,
-        kit=item.kit if dose.load is not None and (item.bands or item.choice) else None,
+        load=capital(loads.load(language, load)) if load is not None else None,
+        kit=item.kit if load is not None and (item.bands or item.choice) else None,
         take=_take(language, item, limit, unit),
         bands=_bands(language, item, unit) if item.bands and not item.choice else None,
         remarks=_remarks(language, item),
-        tempo=doses.tempo_words(language, dose.tempo) if dose.tempo else None,
-        tempo_code=str(dose.tempo) if dose.tempo else None,
-        rest=duration(language, dose.rest_s),
+        tempo=doses.tempo_words(language, tempo) if tempo else None,
+        tempo_code=str(tempo) if tempo else None,
+        rest=duration(language, dose.first.rest_s),
     )
 
 
 def _take(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> Pieces:
-    load = item.dose.load
+    load = item.dose.heaviest
     if item.choice:
         if item.choice.fit == "over-limit":
             return _one(language.say("The physiotherapist's limit rules this out: do the easier option."))
@@ -111,8 +111,9 @@ def _one(said: str) -> Pieces:
 
 
 def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
-    of_max = isinstance(item.dose.load, OneRepMaxShare)
-    per_hand = isinstance(item.dose.load, BodyWeightShare) and item.dose.load.per_hand
+    load = item.dose.heaviest
+    of_max = load is not None and load.of == "1RM"
+    per_hand = load is not None and load.per_hand
     rows = []
     for band in item.bands:
         if band.whole_kg is None:

@@ -3,34 +3,45 @@
 from fractions import Fraction
 
 from setwright.dose.loads import Choice
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
 from setwright.model.units import KG_PER_LB
 from setwright.wording.language import Language
 
 
-def load(language: Language, one: Load) -> str:
-    """Return a load: 15 % of body weight, 12 kg in each hand, effort 7 of 10."""
+def load(language: Language, one: Load, least: Load | None = None) -> str:
+    """Return a load: 15 % of body weight, 12 kg in each hand, effort 7 of 10.
+
+    With ``least``, a lighter load of the same kind, it is said as a range: 12 to 15 % of body weight.
+    """
+    if isinstance(one, Band):
+        return language.say("%(name)s band", name=one.name)
+    number = _number(language, one)
+    if least is not None and not isinstance(least, Band):
+        number = language.say("%(first)s to %(last)s", first=_number(language, least), last=number)
     match one:
-        case BodyWeightShare(percent=percent, per_hand=True):
-            return language.say("%(percent)s %% of body weight in each hand", percent=language.number(percent))
-        case BodyWeightShare(percent=percent):
-            return language.say("%(percent)s %% of body weight", percent=language.number(percent))
-        case OneRepMaxShare(percent=percent):
-            return language.say("%(percent)s %% of 1RM", percent=language.number(percent))
-        case Weight(kg=kg, unit=unit):
-            weight = _weight(language, kg if unit == "kg" else kg / KG_PER_LB, unit, 2)
+        case BodyWeightShare(per_hand=True):
+            return language.say("%(percent)s %% of body weight in each hand", percent=number)
+        case BodyWeightShare():
+            return language.say("%(percent)s %% of body weight", percent=number)
+        case OneRepMaxShare():
+            return language.say("%(percent)s %% of 1RM", percent=number)
+        case Weight(unit=unit):
+            weight = _weight(language, number, unit)
             return language.say("%(weight)s in each hand", weight=weight) if one.per_hand else weight
-        case Effort(rpe=rpe):
-            return language.say("effort %(effort)s of 10", effort=language.number(rpe))
+        case Effort():
+            return language.say("effort %(effort)s of 10", effort=number)
         case Reserve(reps=reps):
-            return language.many("%(num)s rep in reserve", "%(num)s reps in reserve", reps)
-        case Band(name=name):
-            return language.say("%(name)s band", name=name)
+            return language.many("%(number)s rep in reserve", "%(number)s reps in reserve", reps, number=number)
+
+
+def _number(language: Language, one: BodyWeightShare | OneRepMaxShare | Weight | Effort | Reserve) -> str:
+    return language.number(one.number if isinstance(one, Weight) else magnitude(one))
 
 
 def mass(language: Language, kg: Fraction, unit: str) -> str:
     """Return a weight in the club's unit: 12 kg, 26.5 lb."""
-    return _weight(language, kg if unit == "kg" else kg / KG_PER_LB, unit, 2 if unit == "kg" else 1)
+    number, places = (kg, 2) if unit == "kg" else (kg / KG_PER_LB, 1)
+    return _weight(language, language.number(number, places), unit)
 
 
 def to_take(language: Language, choice: Choice, unit: str) -> str:
@@ -54,6 +65,7 @@ def unit_of_weight(language: Language, unit: str) -> str:
     return language.say("kg") if unit == "kg" else language.say("lb")
 
 
-def _weight(language: Language, number: Fraction, unit: str, places: int) -> str:
-    said = language.number(number, places)
-    return language.say("%(number)s kg", number=said) if unit == "kg" else language.say("%(number)s lb", number=said)
+def _weight(language: Language, number: str, unit: str) -> str:
+    return (
+        language.say("%(number)s kg", number=number) if unit == "kg" else language.say("%(number)s lb", number=number)
+    )
