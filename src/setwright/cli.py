@@ -21,15 +21,16 @@ from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
 from setwright.pages.comparison import as_html
 from setwright.printers import clean
-from setwright.review.parts import PART_NAMES
 from setwright.review.report import as_markdown, as_text
-from setwright.review.status import STATUS_WORDS, reviews
+from setwright.review.status import reviews
 from setwright.review.written_state import schema, to_json
 from setwright.source.finding import Finding
 from setwright.source.read import Places
 from setwright.source.schemas import schemas as all_schemas
 from setwright.source.suggest import did_you_mean
 from setwright.wording.explain import derivation, history
+from setwright.wording.language import ENGLISH
+from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 
 CLEAN, FOUND = 0, 1
 
@@ -256,12 +257,12 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
     for item in _items_of(session, exercise):
         name = looked.programme.exercises[exercise].name
         click.secho(f"{name}, {resolved.plan.name}, week {week}, {day}", bold=True)
-        for number, step in enumerate(derivation(looked.programme, session, item, base_kg), 1):
+        for number, step in enumerate(derivation(ENGLISH, looked.programme, session, item, base_kg), 1):
             click.echo(f"{number:>3}. {step.says}")
             if step.rule:
                 click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source}")
         click.echo("Week by week:")
-        for number, said in history(looked.programme, resolved, session, item):
+        for number, said in history(ENGLISH, looked.programme, resolved, session, item):
             click.echo(f"{number:>5}  {said}")
 
 

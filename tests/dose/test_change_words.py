@@ -8,6 +8,7 @@ from hypothesis import given
 from setwright.dose.change import changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
 from setwright.wording.changes import in_words
+from setwright.wording.language import ENGLISH
 from support import make
 from support.strategies import doses
 
@@ -60,14 +61,14 @@ CASES = [
 @pytest.mark.parametrize(("last_time", "now", "words"), CASES)
 def test_change_in_words(last_time: str, now: str, words: tuple[str, ...]) -> None:
     """Two doses of an exercise differ in these words."""
-    assert in_words(changes_between(make.dose(last_time), make.dose(now))) == words
+    assert in_words(ENGLISH, changes_between(make.dose(last_time), make.dose(now))) == words
 
 
 def test_rounds_are_called_rounds() -> None:
     """In a superset or circuit, sets are rounds."""
     two, three = (make.dose("{reps: 8}", block=f"{{kind: circuit, rounds: {rounds}}}") for rounds in (2, 3))
 
-    assert in_words(changes_between(two, three, rounds=True)) == ("one round more",)
+    assert in_words(ENGLISH, changes_between(two, three, rounds=True)) == ("one round more",)
 
 
 @given(doses)
@@ -104,8 +105,8 @@ blocks:
 """
     block = make.resolved({"sessions/only": only}).weeks[1].sessions[0].blocks[0]
 
-    assert in_words(block.changes) == ("one round more",)
-    assert [in_words(item.changes) for item in block.items] == [("1 more rep",), ()]
+    assert in_words(ENGLISH, block.changes) == ("one round more",)
+    assert [in_words(ENGLISH, item.changes) for item in block.items] == [("1 more rep",), ()]
 
 
 def test_changes_are_told_from_the_last_time_not_the_last_week() -> None:
@@ -115,7 +116,7 @@ def test_changes_are_told_from_the_last_time_not_the_last_week() -> None:
     item = make.in_week(make.one_exercise(climb, changes=skip), 3)
 
     assert item is not None
-    assert in_words(item.changes) == ("1 more rep",)
+    assert in_words(ENGLISH, item.changes) == ("1 more rep",)
 
 
 def test_first_time_has_no_changes() -> None:

@@ -15,7 +15,8 @@ from setwright.dose.prescribing import lightened
 from setwright.dose.resolve import resolve
 from setwright.dose.week_kind import Remains, share_of_count
 from setwright.model.load import Band, Effort, Reserve, in_all, magnitude, same_kind
-from setwright.wording.words import dose_in_words
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
 from support import make
 from support.strategies import doses, remains, shares
 
@@ -50,7 +51,7 @@ def test_week(phases: str, changes: str, week: int, expected: str | None) -> Non
     """A climb of one repetition a week, in a plan with lighter, taper and skipped weeks, is this dose."""
     item = make.in_week(make.one_exercise(CLIMB, phases=phases, changes=changes), week)
 
-    assert (dose_in_words(item.dose) if item else None) == expected
+    assert (dose_in_words(ENGLISH, item.dose) if item else None) == expected
 
 
 SHARES = [

@@ -19,7 +19,7 @@ from setwright.model.load import (
     magnitude,
     parse_load,
 )
-from setwright.wording.words import load_in_words
+from setwright.wording.language import ENGLISH
 from support.strategies import loads
 
 # The pound: international yard and pound agreement (1959). The scale of effort from 0 to 10 with halves: Zourdos MC et
@@ -47,7 +47,7 @@ LOADS: list[tuple[str, Load, str]] = [
 def test_each_way_of_writing_a_load_is_read_and_said(written: str, load: Load, said: str) -> None:
     """What the coach writes is read as that kind of load, and pages say it in words."""
     assert load == parse_load(written)
-    assert said == load_in_words(load)
+    assert said == load(ENGLISH, load)
 
 
 @pytest.mark.parametrize("load", [load for _, load, _ in LOADS], ids=str)

@@ -11,11 +11,12 @@ from hypothesis import strategies as st
 from setwright import reviewing
 from setwright.cli import main
 from setwright.errors import SetwrightError
-from setwright.review.compare import weeks_in_words
 from setwright.review.difference import rows, words_apart
 from setwright.review.parts import Line
 from setwright.review.report import NOTHING, as_markdown, as_text
 from setwright.review.written_state import StateError, from_json, to_json
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import weeks_in_words
 from support.desk import Desk
 
 texts = st.text(alphabet="ab \n.", max_size=30)
@@ -67,7 +68,7 @@ WEEKS = [
 @pytest.mark.parametrize(("weeks", "words"), WEEKS)
 def test_weeks_as_people_say_them(weeks: list[int], words: str) -> None:
     """Weeks in a row are taken together."""
-    assert weeks_in_words(weeks) == words
+    assert weeks_in_words(ENGLISH, weeks) == words
 
 
 @pytest.fixture

@@ -9,6 +9,7 @@ from setwright.model.sign_off import SignedDosage
 from setwright.review.first_form import sentence
 from setwright.review.signed import as_dosage, signed, text_of
 from setwright.wording.dosage import in_words
+from setwright.wording.language import ENGLISH
 from support import make
 
 RANGES = [
@@ -45,10 +46,10 @@ def test_every_dosage_of_the_example_comes_back(example: Programme) -> None:
         again = SignedDosage.model_validate(make.yaml(f"doses: {text_of(signed(dosage))}")["doses"])
 
         assert again == signed(dosage)
-        assert in_words(as_dosage(again)) == in_words(dosage)
+        assert in_words(ENGLISH, as_dosage(again)) == in_words(ENGLISH, dosage)
 
 
 def test_today_the_first_form_and_the_pages_say_the_same(example: Programme) -> None:
     """The sentence that old sign-offs keep is the one that the review page shows, as long as nobody words it anew."""
     for dosage in dosages(example, resolve(example)).values():
-        assert sentence(dosage) == in_words(dosage)
+        assert sentence(dosage) == in_words(ENGLISH, dosage)

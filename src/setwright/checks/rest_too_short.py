@@ -15,7 +15,8 @@ from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.timing import seconds_until_again
 from setwright.model.load import Effort, Load, OneRepMaxShare, Reserve
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 ID = "rest-too-short"
 SEVERITY = "warning"
@@ -71,7 +72,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
             if is_heavy(load) and between_s is not None and between_s < least:
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),
-                    f"{item.exercise}: {seconds(between_s)} between sets at {load}, "
+                    f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {load}, "
                     f"in week {where.week} of {plan.ident}",
                     f"rest for {LEAST.said(least)} or more, or take a lighter load",
                     subject.accepted_at(session, slot),

@@ -10,6 +10,7 @@ from setwright.figure.motion import solved
 from setwright.model.programme import Programme
 from setwright.review.parts import Line
 from setwright.review.status import Review, reviews
+from setwright.wording.language import ENGLISH, Language
 
 Seen = Mapping[str, Mapping[str, tuple[Line, ...]]]
 """By exercise and part: the lines that a reviewer saw."""
@@ -20,13 +21,14 @@ class Site:
     """What every page kind is made from.
 
     ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
-    where that has changed since.
+    where that has changed since. ``language`` is what members read.
     """
 
     programme: Programme
     plans: tuple[ResolvedPlan, ...]
     accepted: tuple[Accepted, ...] = ()
     seen: Seen = field(default_factory=dict)
+    language: Language = ENGLISH
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:

@@ -29,12 +29,14 @@ from setwright.pages import (
     safety,
     session,
     settings,
+    theming,
     week,
 )
 from setwright.pages.page import Page
 from setwright.pages.renderer import Renderer
-from setwright.phone import days
+from setwright.phone import catalogue, days
 from setwright.phone.lean import lean
+from setwright.wording.language import ENGLISH, Language
 
 KEPT: Final = frozenset({"README.md", ".gitignore", ".theme/.gitignore"})
 """Files of docs_build that are not generated."""
@@ -48,7 +50,11 @@ def pages_of(site: Site) -> Iterator[Page]:
 
 
 def render(
-    programme: Programme, plans: tuple[ResolvedPlan, ...], accepted: tuple[Accepted, ...] = (), seen: Seen | None = None
+    programme: Programme,
+    plans: tuple[ResolvedPlan, ...],
+    accepted: tuple[Accepted, ...] = (),
+    seen: Seen | None = None,
+    language: Language = ENGLISH,
 ) -> dict[str, bytes]:
     """Return the whole tree for docs_build as path and bytes; the same programme gives the same bytes.
 
@@ -57,13 +63,16 @@ def render(
         plans: its plans, resolved.
         accepted: the warnings that the coach stands by, for the physiotherapist's page.
         seen: by exercise and part, what a reviewer saw where that has changed since.
+        language: what members read.
     """
-    site = Site(programme, plans, accepted, seen or {})
+    site = Site(programme, plans, accepted, seen or {}, language)
     renderer = Renderer(site)
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
     for room in ("pages", "phone"):
         tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files(room, "assets")}
-    tree |= {f".theme/{name}": raw for name, raw in package_files("pages", "theme")}
+    if (sentences := catalogue.module(language)) is not None:
+        tree[catalogue.PATH] = sentences.encode()
+    tree |= {f".theme/{name}": theming.said(raw, language) for name, raw in package_files("pages", "theme")}
     tree[".theme/club.html"] = _named(programme.club.name).encode()
     tree |= dict(package_files("phone", "root"))
     tree |= {name: text.encode() for name, text in (*days.files(site), *settings.files(site))}

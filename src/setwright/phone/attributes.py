@@ -15,27 +15,12 @@ from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
 from setwright.dose.sequence import BETWEEN_BLOCKS_S
-from setwright.model.load import OneRepMaxShare
+from setwright.model.load import Band, OneRepMaxShare
 from setwright.model.tempo import FAST_LIFT_S, Tempo
-from setwright.wording.words import mass
+from setwright.model.units import KG_PER_LB, plain_number
 
-EASIER: Final = "easier option"
-"""What a band says where no weight may be taken; the page's own table says it in the same words."""
-
-EFFORT: Final = (
-    "like sitting still",
-    "a stroll to the start",
-    "you could go on all day",
-    "warm, and chatting",
-    "working, in whole sentences",
-    "working, in short sentences",
-    "you have to concentrate",
-    "a few words at a time",
-    "grim, but in control",
-    "hardly anything left",
-    "not one repetition more",
-)
-"""What a session's effort feels like, 0 to 10. Our own words: the best-known printed scales are licensed."""
+EASIER: Final = "easier"
+"""What a band holds in place of a weight where none may be taken."""
 
 _SHARE_PLACES: Final = 10**6
 
@@ -44,9 +29,14 @@ def bands(rows: tuple[LoadBand, ...], unit: str) -> str:
     """Return bands as intervals with the weight to take in the club's unit."""
     return "; ".join(
         f"{'[' if row.from_included else '('}{row.from_kg}, {row.to_kg}{']' if row.to_included else ')'} "
-        f"{EASIER if row.choice.weight_kg is None else mass(row.choice.weight_kg, unit)}"
+        f"{EASIER if row.choice.weight_kg is None else weight(row.choice.weight_kg, unit)}"
         for row in rows
     )
+
+
+def weight(kg: Fraction, unit: str) -> str:
+    """Return a weight as data, a plain number and its unit: ``12.5 kg``."""
+    return f"{plain_number(kg if unit == 'kg' else kg / KG_PER_LB, 2 if unit == 'kg' else 1)} {unit}"
 
 
 def load(item: ResolvedItem, unit: str) -> Markup:
@@ -56,7 +46,7 @@ def load(item: ResolvedItem, unit: str) -> Markup:
         {
             "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
             "data-bands": bands(item.bands, unit),
-            "data-hand": "in each hand" if share is not None and share.per_hand else None,
+            "data-hand": "each" if share is not None and share.per_hand else None,
             "data-kit": item.kit,
             "data-exercise": item.exercise,
         }
@@ -78,8 +68,9 @@ def item(one: ResolvedItem, kit: list[str], unit: str) -> Markup:
             "data-tempo": _tempo(dose.first.tempo) if dose.measure == "reps" else None,
             "data-rest": dose.first.rest_s,
             "data-kit": " ".join(kit) or None,
-            "data-weight": mass(chosen, unit) if chosen is not None else None,
-            "data-hand": "in each hand" if per_hand else None,
+            "data-weight": weight(chosen, unit) if chosen is not None else None,
+            "data-hand": "each" if per_hand else None,
+            "data-band": dose.heaviest.name if isinstance(dose.heaviest, Band) else None,
         }
     )
 

@@ -6,9 +6,12 @@ from itertools import zip_longest
 from typing import Final
 
 from setwright.review.difference import Row, rows
-from setwright.review.parts import PART_NAMES, Part
+from setwright.review.parts import Part
 from setwright.review.state import DayState, DoseState, State
-from setwright.wording.words import dose_in_words, minutes, seconds
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
+from setwright.wording.reviews import part_name
+from setwright.wording.times import duration, time_range
 
 ORDER: Final[tuple[Part, ...]] = ("limits", "cautions", "cues", "text", "figure")
 """What a physiotherapist looks at first."""
@@ -23,7 +26,7 @@ class PartChange:
 
     def label(self, row: Row) -> str:
         """Return what a line is called: its key, with the part before it where the key does not say it already."""
-        return row.label if row.label.startswith(self.part) else f"{PART_NAMES[self.part]}: {row.label}"
+        return row.label if row.label.startswith(self.part) else f"{part_name(ENGLISH, self.part)}: {row.label}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +143,7 @@ def _sessions(plan: str, old: Weeks, new: Weeks) -> Iterator[SessionChange]:
                     continue
                 for change in _doses(was.doses, now.doses):
                     doses.setdefault(session, {}).setdefault(change, []).append(week)
-                took, takes = minutes(was.time), minutes(now.time)
+                took, takes = time_range(ENGLISH, was.time), time_range(ENGLISH, now.time)
                 if took != takes:
                     times.setdefault(session, {}).setdefault((took, takes), []).append(week)
     for session in sorted({*doses, *times}):
@@ -193,21 +196,8 @@ def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
     rested, rests = was.dose.first.rest_s, now.dose.first.rest_s
     if rested == rests:
         return _said(was), _said(now)
-    return f"{_said(was)}, rest {seconds(rested)}", f"{_said(now)}, rest {seconds(rests)}"
+    return f"{_said(was)}, rest {duration(ENGLISH, rested)}", f"{_said(now)}, rest {duration(ENGLISH, rests)}"
 
 
 def _said(state: DoseState) -> str:
-    return dose_in_words(state.dose, state.rounds)
-
-
-def weeks_in_words(weeks: Sequence[int]) -> str:
-    """Return weeks as people say them: week 4; weeks 1 to 3 and 5."""
-    runs: list[list[int]] = []
-    for week in weeks:
-        if runs and week == runs[-1][1] + 1:
-            runs[-1][1] = week
-        else:
-            runs.append([week, week])
-    said = [str(a) if a == b else f"{a} and {b}" if b == a + 1 else f"{a} to {b}" for a, b in runs]
-    whole = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
-    return f"{'week' if len(weeks) == 1 else 'weeks'} {whole}"
+    return dose_in_words(ENGLISH, state.dose, state.rounds)

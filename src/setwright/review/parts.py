@@ -32,16 +32,6 @@ FIELDS: Final[dict[Part, tuple[str, ...]]] = {
 }  # fmt: skip
 """Which keys of an exercise's file make up each part. ``accept`` is the coach's word, not the reviewer's."""
 
-PART_NAMES: Final[dict[str, str]] = {
-    "text": "description",
-    "cues": "cues",
-    "cautions": "cautions",
-    "limits": "limits",
-    "figure": "figure",
-    "dosage": "dosage",
-}
-"""What each part is called on a page."""
-
 Writer = Callable[[str, Any], str]
 """Writes a value of a key as text."""
 

@@ -15,12 +15,6 @@ from setwright.review.signed import signed, text_of
 
 Status = Literal["reviewed", "changed", "unreviewed"]
 
-STATUS_WORDS: Final[dict[Status, str]] = {
-    "reviewed": "Reviewed",
-    "changed": "Changed since its review",
-    "unreviewed": "Not reviewed",
-}
-
 DOSAGE: Final = "dosage"
 
 

@@ -1,7 +1,8 @@
 """What changed since the last time, in words and numbers."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from typing import Final
 
 from setwright.dose.change import (
     AmountChange,
@@ -13,74 +14,132 @@ from setwright.dose.change import (
     TempoChange,
 )
 from setwright.dose.dose import metres
-from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight, magnitude, same_kind
-from setwright.model.units import KG_PER_LB, plain_number
-from setwright.wording.words import dose_in_words, load_in_words
+from setwright.model.load import (
+    Band,
+    BodyWeightShare,
+    Effort,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+    same_kind,
+)
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import Language, later
+from setwright.wording.loads import load
 
-_SMALL = {1: "one", 2: "two", 3: "three", 4: "four"}
+_SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
 
 
-def in_words(changes: Iterable[Difference]) -> tuple[str, ...]:
+def in_words(language: Language, changes: Iterable[Difference]) -> tuple[str, ...]:
     """Return each change in words: one round more, 2 more reps, 1.5 % of body weight heavier."""
-    return tuple(change_in_words(change) for change in changes)
+    return tuple(change_in_words(language, change) for change in changes)
 
 
-def change_in_words(change: Difference) -> str:
+def change_in_words(language: Language, change: Difference) -> str:
     """Return one change in words."""
     match change:
         case CountChange(by=by, rounds=rounds):
-            return _more(by, "round" if rounds else "set")
+            return _rounds(language, by) if rounds else _sets(language, by)
         case AmountChange():
-            return _amount(change)
+            return _amount(language, change)
         case LoadChange():
-            return _load(change)
-        case TempoChange(before=before, now=now):
-            return (f"tempo {now}" if now else "no set tempo") + (f" instead of {before}" if before else "")
+            return _load(language, change)
+        case TempoChange():
+            return _tempo(language, change)
         case RestChange(by_s=by_s):
-            return f"{abs(by_s)} s {'more' if by_s > 0 else 'less'} rest"
+            if by_s > 0:
+                return language.say("%(number)s s more rest", number=by_s)
+            return language.say("%(number)s s less rest", number=-by_s)
         case PatternChange(before=was, now=is_):
-            return f"{dose_in_words(is_)} instead of {dose_in_words(was)}"
+            return _instead(language, dose_in_words(language, is_), dose_in_words(language, was))
 
 
-def _more(difference: int, noun: str) -> str:
-    count = abs(difference)
-    plural = noun if count == 1 else f"{noun}s"
-    return f"{_SMALL.get(count, str(count))} {plural} {'more' if difference > 0 else 'fewer'}"
+def _instead(language: Language, now: str, before: str) -> str:
+    return language.say("%(now)s instead of %(before)s", now=now, before=before)
 
 
-def _amount(change: AmountChange) -> str:
-    difference: int | Fraction
+def _sets(language: Language, by: int) -> str:
+    count = abs(by)
+    number = language.say(_SMALL[count]) if count in _SMALL else str(count)
+    if by > 0:
+        return language.many("%(number)s set more", "%(number)s sets more", count, number=number)
+    return language.many("%(number)s set fewer", "%(number)s sets fewer", count, number=number)
+
+
+def _rounds(language: Language, by: int) -> str:
+    count = abs(by)
+    number = language.say(_SMALL[count]) if count in _SMALL else str(count)
+    if by > 0:
+        return language.many("%(number)s round more", "%(number)s rounds more", count, number=number)
+    return language.many("%(number)s round fewer", "%(number)s rounds fewer", count, number=number)
+
+
+def _tempo(language: Language, change: TempoChange) -> str:
+    now = language.say("tempo %(tempo)s", tempo=change.now) if change.now else language.say("no set tempo")
+    return _instead(language, now, str(change.before)) if change.before else now
+
+
+def _amount(language: Language, change: AmountChange) -> str:
     # Of a range, the upper end says how far it went; where that stays, the lower one.
     higher = Fraction(change.now.high - change.before.high)
-    difference = higher or Fraction(change.now.low - change.before.low)
+    by = higher or Fraction(change.now.low - change.before.low)
     if change.measure == "reps":
-        count = abs(int(difference))
-        return f"{count} {'more' if difference > 0 else 'fewer'} {'rep' if count == 1 else 'reps'}"
+        count = abs(int(by))
+        if by > 0:
+            return language.many("%(num)s more rep", "%(num)s more reps", count)
+        return language.many("%(num)s fewer rep", "%(num)s fewer reps", count)
     if change.measure == "distance":
-        return f"{plain_number(metres(abs(difference)))} m {'farther' if difference > 0 else 'less far'}"
-    return f"{abs(int(difference))} s {'longer' if difference > 0 else 'shorter'}"
+        number = language.number(metres(abs(by)))
+        if by > 0:
+            return language.say("%(number)s m farther", number=number)
+        return language.say("%(number)s m less far", number=number)
+    if by > 0:
+        return language.say("%(number)s s longer", number=abs(int(by)))
+    return language.say("%(number)s s shorter", number=abs(int(by)))
 
 
-def _load(change: LoadChange) -> str:
+def _load(language: Language, change: LoadChange) -> str:
     before, now = change.before, change.now
-    if before is None:
-        return f"now with {load_in_words(now)}"
     if now is None:
-        return "without weight"
+        return language.say("without weight")
+    if before is None:
+        return language.say("now with %(load)s", load=load(language, now))
     if isinstance(now, Band) or not same_kind(before, now):
-        return f"{load_in_words(now)} instead of {load_in_words(before)}"
-    difference = magnitude(now) - magnitude(before)
-    number, heavier = abs(difference), "heavier" if difference > 0 else "lighter"
+        return _instead(language, load(language, now), load(language, before))
+    return _by(language, now, magnitude(now) - magnitude(before))
+
+
+def _by(language: Language, now: Load, by: Fraction) -> str:
+    number = language.number(abs(by))
+    match now:
+        case BodyWeightShare() | Weight() | OneRepMaxShare():
+            if by > 0:
+                return _in_hands(language, now, language.say("%(load)s heavier", load=_size(language, now, abs(by))))
+            return _in_hands(language, now, language.say("%(load)s lighter", load=_size(language, now, abs(by))))
+        case Effort():
+            if by > 0:
+                return language.say("effort %(number)s higher", number=number)
+            return language.say("effort %(number)s lower", number=number)
+        case Reserve():
+            count = abs(int(by))
+            if by > 0:
+                return language.many("%(num)s rep more in reserve", "%(num)s reps more in reserve", count)
+            return language.many("%(num)s rep less in reserve", "%(num)s reps less in reserve", count)
+        case Band():
+            raise ValueError("bands have names, not numbers")
+
+
+def _size(language: Language, now: BodyWeightShare | OneRepMaxShare | Weight, by: Fraction) -> str:
     match now:
         case BodyWeightShare():
-            return f"{plain_number(number)} % of body weight {heavier}{' in each hand' if now.per_hand else ''}"
+            return load(language, BodyWeightShare(by))
         case OneRepMaxShare():
-            return f"{plain_number(number)} % of 1RM {heavier}"
-        case Weight():
-            shown = number if now.unit == "kg" else number / KG_PER_LB
-            return f"{plain_number(shown)} {now.unit} {heavier}{' in each hand' if now.per_hand else ''}"
-        case Effort():
-            return f"effort {plain_number(number)} {'higher' if difference > 0 else 'lower'}"
-        case Reserve():
-            noun = "rep" if number == 1 else "reps"
-            return f"{plain_number(number)} {noun} {'more' if difference > 0 else 'less'} in reserve"
+            return load(language, OneRepMaxShare(by))
+        case Weight(unit=unit):
+            return load(language, Weight(by, unit=unit))
+
+
+def _in_hands(language: Language, now: Load, said: str) -> str:
+    return language.say("%(change)s in each hand", change=said) if now.per_hand else said

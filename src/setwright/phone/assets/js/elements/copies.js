@@ -5,6 +5,7 @@ import { onChange } from "../device/store.js";
 import { localTime } from "../logic/log.js";
 import { object, settingsFrom } from "../logic/settings.js";
 import { revealTools, the } from "./make.js";
+import { many, say } from "../words.js";
 
 const VERSION = 1;
 
@@ -34,15 +35,18 @@ export class Copies extends HTMLElement {
 
   #count() {
     const sessions = logged().length;
-    the(this, ".sw-count").textContent =
-      `Kept now: your settings, and ${sessions} ${sessions === 1 ? "session" : "sessions"} in the log.`;
+    the(this, ".sw-count").textContent = many(
+      "Kept now: your settings, and %(num)s session in the log.",
+      "Kept now: your settings, and %(num)s sessions in the log.",
+      sessions,
+    );
   }
 
   #save() {
     const at = localTime(Date.now());
     const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged() };
     save(`${fileName(this.dataset.club ?? "")}-${at.slice(0, 10)}.json`, "application/json", JSON.stringify(content, null, 1));
-    this.#say("A copy went to your downloads.");
+    this.#tell(say("A copy went to your downloads."));
   }
 
   async #restore() {
@@ -56,22 +60,25 @@ export class Copies extends HTMLElement {
       // Told below, like any other file that is none of ours.
     }
     if (content.version !== VERSION || !Array.isArray(content.log)) {
-      this.#say("This is not a copy that these pages saved. Nothing was changed.");
+      this.#tell(say("This is not a copy that these pages saved. Nothing was changed."));
       return;
     }
     const { added, failed } = addLogged(content.log);
     const trouble = failed || keepSettings(settingsFrom(content.settings));
-    this.#say(trouble || `Restored: your settings and ${added} ${added === 1 ? "session" : "sessions"}.`);
+    this.#tell(
+      trouble || many("Restored: your settings and %(num)s session.", "Restored: your settings and %(num)s sessions.", added),
+    );
   }
 
   #erase() {
-    if (!confirm("Erase your settings and your whole log from this device? A saved copy is the only way back.")) return;
+    const question = say("Erase your settings and your whole log from this device? A saved copy is the only way back.");
+    if (!confirm(question)) return;
     eraseAll();
-    this.#say("Erased.");
+    this.#tell(say("Erased."));
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     the(this, ".sw-status").textContent = words;
   }
 }

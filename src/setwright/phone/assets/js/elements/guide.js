@@ -8,6 +8,7 @@ import { closesSet, stepsOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
 import { blocksOf, homeFirst, itemAt, loadOf } from "./session-page.js";
+import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
 /** @typedef {import("../logic/run.js").Run} Run */
@@ -61,7 +62,7 @@ export class Guide extends HTMLElement {
 
   /** The button on the page that starts a session, or goes on with it. */
   #offer() {
-    const text = this.run ? "Go on with the session" : "Start the guided session";
+    const text = this.run ? say("Go on with the session") : say("Start the guided session");
     this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
   }
 
@@ -93,7 +94,7 @@ export class Guide extends HTMLElement {
     remove("now");
     this.leave();
     if (!kept) return;
-    this.append(make("p", "sw-saved", "Session saved on this device. ", link(this.dataset.log ?? "", "My log")));
+    this.append(make("p", "sw-saved", `${say("Session saved on this device.")} `, link(this.dataset.log ?? "", say("My log"))));
   }
 
   #close() {

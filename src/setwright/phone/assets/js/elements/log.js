@@ -6,6 +6,7 @@ import { localTime, said, sessionLoad, weeksOf } from "../logic/log.js";
 import { object } from "../logic/settings.js";
 import { effortSelect } from "./guide-forms.js";
 import { button, make, revealTools } from "./make.js";
+import { LANGUAGE, many, say } from "../words.js";
 
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
@@ -25,7 +26,7 @@ export class Log extends HTMLElement {
     const sessions = logged();
     const parts = [];
     if (sessions.length) parts.push(chart(weeksOf(sessions, WEEKS_SHOWN)));
-    else parts.push(make("p", "", "Nothing yet. The guided session on a session's page fills this page."));
+    else parts.push(make("p", "", say("Nothing yet. The guided session on a session's page fills this page.")));
     parts.push(this.#actions(sessions), this.#status);
     parts.push(...sessions.map((one) => this.#session(one)));
     this.replaceChildren(...parts);
@@ -34,13 +35,13 @@ export class Log extends HTMLElement {
   /** @param {Logged[]} sessions */
   #actions(sessions) {
     const row = make("p", "sw-actions");
-    const table = button("Save as a table (CSV)", "sw-button", () => {
+    const table = button(say("Save as a table (CSV)"), "sw-button", () => {
       const name = `${fileName(this.dataset.club ?? "")}-log-${localTime(Date.now()).slice(0, 10)}.csv`;
       save(name, "text/csv;charset=utf-8", csvOf(sessions));
-      this.#say("The table went to your downloads.");
+      this.#tell(say("The table went to your downloads."));
     });
     table.disabled = !sessions.length;
-    row.append(table, " ", button("Restore from a file", "sw-button sw-quiet", () => void this.#restore()));
+    row.append(table, " ", button(say("Restore from a file"), "sw-button sw-quiet", () => void this.#restore()));
     return row;
   }
 
@@ -49,51 +50,59 @@ export class Log extends HTMLElement {
     if (!text) return;
     const values = sessionsIn(text) ?? saved(text);
     if (!values) {
-      this.#say("This is neither a table nor a copy that these pages saved. Nothing was changed.");
+      this.#tell(say("This is neither a table nor a copy that these pages saved. Nothing was changed."));
       return;
     }
     const { added, failed } = addLogged(values);
     this.#show();
-    this.#say(failed || `Restored: ${added} ${added === 1 ? "session" : "sessions"}. Others in the log are as they were.`);
+    const restored = many("Restored: %(num)s session.", "Restored: %(num)s sessions.", added);
+    this.#tell(failed || `${restored} ${say("Others in the log are as they were.")}`);
   }
 
   /** @param {Logged} one */
   #session(one) {
     const when = new Date(one.id);
-    const day = when.toLocaleDateString("en-GB", { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+    const day = when.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
     const box = make("details", "sw-logged", make("summary", "", make("b", "", one.session), ` ${day}`));
     const list = make("ul", "sw-plain");
     for (const set of one.sets) {
-      const words = [said(set), set.load, set.effort === null ? "" : `effort ${set.effort}`].filter(Boolean).join(", ");
+      const words = [said(set), set.load, set.effort === null ? "" : say("effort %(effort)s", { effort: set.effort })].filter(Boolean).join(", ");
       list.append(make("li", "", `${set.set}. ${set.name}: ${words}`));
     }
     const sum = make("p", "sw-muted", sumOf(one));
     const effort = effortSelect(one.effort);
     effort.addEventListener("change", () => {
       one.effort = effort.value === "" ? null : Number(effort.value);
-      this.#say(keepLogged(one) || "Saved on this device.");
+      this.#tell(keepLogged(one) || say("Saved on this device."));
       sum.textContent = sumOf(one);
       this.querySelector("figure")?.replaceWith(chart(weeksOf(logged(), WEEKS_SHOWN)));
     });
-    const drop = button("Delete this session", "sw-link", () => {
-      if (!confirm("Delete this session from the log?")) return;
+    const drop = button(say("Delete this session"), "sw-link", () => {
+      if (!confirm(say("Delete this session from the log?"))) return;
       forget(one.id);
       this.#show();
     });
-    box.append(sum, list, make("p", "", make("label", "", "Effort of the whole session ", effort)), drop);
+    box.append(sum, list, make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop);
     return box;
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     this.#status.textContent = words;
   }
 }
 
 /** @param {Logged} one */
 function sumOf(one) {
-  const load = one.effort === null ? "" : `, effort ${one.effort}, session load ${sessionLoad(one)}`;
-  return `Week ${one.week} of ${one.plan}, ${one.sets.length} sets, ${one.minutes} min${load}`;
+  const parts = [
+    say("Week %(week)s of %(plan)s", { week: one.week, plan: one.plan }),
+    many("%(num)s set", "%(num)s sets", one.sets.length),
+    say("%(minutes)s min", { minutes: one.minutes }),
+  ];
+  if (one.effort !== null) {
+    parts.push(say("effort %(effort)s", { effort: one.effort }), say("session load %(load)s", { load: sessionLoad(one) }));
+  }
+  return parts.join(", ");
 }
 
 /**
@@ -118,7 +127,7 @@ function chart(weeks) {
   svg.setAttribute("viewBox", `0 -2 ${Math.max(8, weeks.length) * 12} 64`);
   svg.setAttribute("preserveAspectRatio", "none");
   svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", "Session load in each week; the numbers follow as a list");
+  svg.setAttribute("aria-label", say("Session load in each week; the numbers follow as a list"));
   weeks.forEach((week, index) => {
     const bar = document.createElementNS(SVG, "rect");
     const height = Math.round((week.load / most) * 600) / 10;
@@ -127,13 +136,20 @@ function chart(weeks) {
     bar.setAttribute("class", "sw-bar");
     svg.append(bar);
   });
-  const rows = weeks.map((week) => make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), week.sessions === 1 ? ", 1 session" : `, ${week.sessions} sessions`));
-  const list = make("details", "sw-how", make("summary", "", "The numbers"), make("ul", "sw-plain", ...rows.reverse()));
-  const words = `Session load by week, ${dayOf(weeks[0].monday)} to ${dayOf(weeks[weeks.length - 1].monday)}. Highest: ${highest}.`;
+  const rows = weeks.map((week) => {
+    const sessions = many("%(num)s session", "%(num)s sessions", week.sessions);
+    return make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), `, ${sessions}`);
+  });
+  const list = make("details", "sw-how", make("summary", "", say("The numbers")), make("ul", "sw-plain", ...rows.reverse()));
+  const words = say("Session load by week, %(first)s to %(last)s. Highest: %(highest)s.", {
+    first: dayOf(weeks[0].monday),
+    last: dayOf(weeks[weeks.length - 1].monday),
+    highest,
+  });
   return make("figure", "sw-chart-box", svg, make("figcaption", "", words), list);
 }
 
 /** @param {string} monday */
 function dayOf(monday) {
-  return new Date(`${monday}T12:00:00`).toLocaleDateString("en-GB", { day: "numeric", month: "short" });
+  return new Date(`${monday}T12:00:00`).toLocaleDateString(LANGUAGE, { day: "numeric", month: "short" });
 }

@@ -1,5 +1,6 @@
 // What was done: sessions with their sets, session load, and weeks.
 import { object } from "./settings.js";
+import { many, say } from "../words.js";
 
 /** @typedef {{exercise: string, name: string, block: string, set: number, measure: string, amount: number, sides: number, load: string, effort: number | null}} Entry */
 /**
@@ -127,8 +128,14 @@ function effortFrom(value) {
  * @param {Entry} entry
  */
 export function said(entry) {
-  const each = entry.sides === 2 ? " each side" : "";
-  if (entry.measure === "reps") return `${entry.amount} ${entry.amount === 1 ? "rep" : "reps"}${each}`;
-  if (entry.measure === "distance") return `${entry.amount / 100} m${each}`;
-  return `${entry.amount} s${entry.measure === "hold" ? " hold" : ""}${each}`;
+  const amount = amountSaid(entry);
+  return entry.sides === 2 ? `${amount} ${say("each side")}` : amount;
+}
+
+/** @param {Entry} entry */
+function amountSaid({ measure, amount }) {
+  if (measure === "reps") return many("%(num)s rep", "%(num)s reps", amount);
+  if (measure === "distance") return say("%(number)s m", { number: amount / 100 });
+  const time = say("%(seconds)s s", { seconds: amount });
+  return measure === "hold" ? say("%(time)s hold", { time }) : time;
 }
