@@ -1,8 +1,8 @@
 // Everything that this device keeps of a member: saved as a file, restored from one, erased.
 import { fileName, open, save } from "../device/files.js";
-import { addLogged, eraseAll, keepSettings, logged, settings } from "../device/member.js";
+import { addLogged, eraseAll, keepSettings, logged, settings, unreadable } from "../device/member.js";
 import { onChange } from "../device/store.js";
-import { localTime } from "../logic/log.js";
+import { localTime, restored } from "../logic/log.js";
 import { object, settingsFrom } from "../logic/settings.js";
 import { revealTools, the } from "./make.js";
 
@@ -34,15 +34,20 @@ export class Copies extends HTMLElement {
 
   #count() {
     const sessions = logged().length;
+    const bad = Object.keys(unreadable()).length;
+    const more = bad ? ` ${bad} more cannot be read: see My log.` : "";
     the(this, ".sw-count").textContent =
-      `Kept now: your settings, and ${sessions} ${sessions === 1 ? "session" : "sessions"} in the log.`;
+      `Kept now: your settings, and ${sessions} ${sessions === 1 ? "session" : "sessions"} in the log.${more}`;
   }
 
   #save() {
     const at = localTime(Date.now());
-    const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged() };
+    const bad = unreadable();
+    const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged(), unreadable: bad };
     save(`${fileName(this.dataset.club ?? "")}-${at.slice(0, 10)}.json`, "application/json", JSON.stringify(content, null, 1));
-    this.#say("A copy went to your downloads.");
+    const count = Object.keys(bad).length;
+    const beside = count ? ` What cannot be read of the log (${count}) is in it as it stands, and is not restored from it.` : "";
+    this.#say(`A copy went to your downloads.${beside}`);
   }
 
   async #restore() {
@@ -59,9 +64,12 @@ export class Copies extends HTMLElement {
       this.#say("This is not a copy that these pages saved. Nothing was changed.");
       return;
     }
-    const { added, failed } = addLogged(content.log);
-    const trouble = failed || keepSettings(settingsFrom(content.settings));
-    this.#say(trouble || `Restored: your settings and ${added} ${added === 1 ? "session" : "sessions"}.`);
+    const tally = addLogged(content.log);
+    const mine = { count: 0 };
+    const has = Object.keys(object(content.settings)).length > 0;
+    const trouble = tally.failed || (has && keepSettings(settingsFrom(content.settings, mine)));
+    const what = has ? "your settings and " : "";
+    this.#say(trouble || `Restored: ${what}${restored({ ...tally, mended: tally.mended + mine.count })}`);
   }
 
   #erase() {

@@ -22,9 +22,9 @@ export function correctSets(guide, steps) {
     if (!entry) continue;
     const amount = make("span", "sw-s-said", said(entry));
     const change = (/** @type {number} */ by) => () => {
-      entry.amount = Math.max(0, entry.amount + by * (STEP[entry.measure] ?? 1));
-      amount.textContent = said(entry);
-      guide.keepLog();
+      const now = guide.entryOf(step) ?? entry;
+      guide.correct(step, { amount: Math.max(0, now.amount + by * (STEP[now.measure] ?? 1)) });
+      amount.textContent = said(guide.entryOf(step) ?? now);
     };
     const less = button("−", "sw-s-step", change(-1));
     const more = button("+", "sw-s-step", change(1));
@@ -32,8 +32,7 @@ export function correctSets(guide, steps) {
     more.setAttribute("aria-label", `${entry.name}: more`);
     const effort = effortSelect(entry.effort);
     effort.addEventListener("change", () => {
-      entry.effort = effort.value === "" ? null : Number(effort.value);
-      guide.keepLog();
+      guide.correct(step, { effort: effort.value === "" ? null : Number(effort.value) });
     });
     list.append(
       make(
@@ -62,8 +61,7 @@ function loadField(guide, step, entry) {
   load.value = entry.load;
   load.maxLength = 40;
   load.addEventListener("change", () => {
-    entry.load = load.value.trim();
-    guide.keepLog();
+    guide.correct(step, { load: load.value.trim() });
   });
   return [make("label", "", "Load ", load)];
 }
@@ -79,29 +77,28 @@ export function finishForm(guide) {
     box.append(make("p", "", "No set was done, so there is nothing to save."));
     return box;
   }
-  logged.minutes ||= guide.minutes;
+  if (!logged.minutes) guide.sum({ minutes: guide.minutes });
+  const now = () => guide.logged ?? logged;
   const words = (guide.dataset.words ?? "").split(";");
-  const effort = effortSelect(logged.effort, words);
+  const effort = effortSelect(now().effort, words);
   const minutes = make("input", "");
   minutes.inputMode = "numeric";
-  minutes.value = String(logged.minutes);
+  minutes.value = String(now().minutes);
   minutes.maxLength = 3;
   const sum = make("p", "sw-s-sum");
   const show = () => {
-    const known = logged.effort !== null;
-    sum.textContent = known ? `Session load: ${logged.effort} × ${logged.minutes} = ${sessionLoad(logged)}` : "";
+    const known = now().effort !== null;
+    sum.textContent = known ? `Session load: ${now().effort} × ${now().minutes} = ${sessionLoad(now())}` : "";
   };
   effort.addEventListener("change", () => {
-    logged.effort = effort.value === "" ? null : Number(effort.value);
+    guide.sum({ effort: effort.value === "" ? null : Number(effort.value) });
     show();
-    guide.keepLog();
   });
   minutes.addEventListener("change", () => {
     const number = Number(minutes.value);
-    if (Number.isInteger(number) && number > 0) logged.minutes = number;
-    minutes.value = String(logged.minutes);
+    if (Number.isInteger(number) && number > 0) guide.sum({ minutes: number });
+    minutes.value = String(now().minutes);
     show();
-    guide.keepLog();
   });
   box.append(
     make("p", "", `${logged.sets.length} ${logged.sets.length === 1 ? "set" : "sets"} in the log. Drink something, and cool down.`),

@@ -1,14 +1,11 @@
 // My settings: every change is kept at once, on this device.
 import { keepSettings, settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
-import { inOtherUnit, kilograms, compare, exact } from "../logic/exact.js";
-import { estimate, weightsIn } from "../logic/settings.js";
+import { exact, inOtherUnit } from "../logic/exact.js";
+import { estimate, isWeight, weightsIn } from "../logic/settings.js";
 import { button, make, revealTools, the } from "./make.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-
-const LIGHTEST = exact("20");
-const HEAVIEST = exact("300");
 
 export class SettingsForm extends HTMLElement {
   #mine = settings();
@@ -16,6 +13,7 @@ export class SettingsForm extends HTMLElement {
   #form = document.createElement("form");
   #until = new AbortController();
   #saving = false;
+  #unsaved = false;
 
   connectedCallback() {
     this.#form = the(this, "form");
@@ -88,6 +86,7 @@ export class SettingsForm extends HTMLElement {
 
   /** @param {HTMLInputElement} field */
   #changed(field) {
+    this.#renew();
     const mine = this.#mine;
     if (field.name === "weight" || field.name === "unit") {
       if (!this.#weigh()) return;
@@ -123,9 +122,8 @@ export class SettingsForm extends HTMLElement {
       this.#sayWeight();
       return true;
     }
-    const kg = kilograms(number, unit);
     const field = the(this, "[name='weight']");
-    const wrong = !kg || !LIGHTEST || !HEAVIEST || compare(kg, LIGHTEST) < 0 || compare(kg, HEAVIEST) > 0;
+    const wrong = !isWeight(number, unit);
     field.setAttribute("aria-invalid", String(wrong));
     if (wrong) {
       this.#say("A body weight from 20 to 300 kg, please. Nothing was changed.");
@@ -169,6 +167,7 @@ export class SettingsForm extends HTMLElement {
       this.#say("A weight above 0, please.");
       return;
     }
+    this.#renew();
     this.#mine.lifts[this.#value("lift")] = lift;
     this.#listLifts();
     this.#keep();
@@ -182,6 +181,7 @@ export class SettingsForm extends HTMLElement {
         const name = this.querySelector(`option[value='${CSS.escape(exercise)}']`)?.textContent ?? exercise;
         const set = lift.reps === 1 ? "1RM" : `${lift.reps} reps, 1RM ${lift.low} to ${lift.high} ${lift.unit}`;
         const drop = button("Remove", "sw-link", () => {
+          this.#renew();
           delete this.#mine.lifts[exercise];
           this.#listLifts();
           this.#keep();
@@ -192,10 +192,17 @@ export class SettingsForm extends HTMLElement {
     );
   }
 
+  /** A change goes on top of what is kept now: another window may have changed something else. */
+  #renew() {
+    if (!this.#unsaved) this.#mine = settings();
+  }
+
   #keep() {
     this.#saving = true;
-    this.#say(keepSettings(this.#mine) || "Saved on this device.");
+    const trouble = keepSettings(this.#mine);
     this.#saving = false;
+    this.#unsaved = trouble !== "";
+    this.#say(trouble || "Saved on this device.");
   }
 
   /** @param {string} words */
