@@ -7,9 +7,10 @@ import shutil
 import threading
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
 from support.site import build, copy_project
 
@@ -65,12 +66,37 @@ def address(site: Path) -> Iterator[str]:
     thread.join()
 
 
+REFUSED: list[str] = []
+"""What the pages' own policy refused since the last test."""
+
+WATCH = """addEventListener("securitypolicyviolation", (event) => {
+  setwrightRefused(`${location.pathname}: ${event.effectiveDirective} refuses ${event.blockedURI} ${event.sourceFile}`);
+});"""
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
-    """The system's Chromium."""
+    """The system's Chromium. Every page in it tells what its policy refuses."""
     if CHROMIUM is None:
         missing("Chromium")
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        plain = chromium.new_context
+
+        def watched(**options: Any) -> BrowserContext:
+            context = plain(**options)
+            context.expose_binding("setwrightRefused", lambda source, what: REFUSED.append(what))
+            context.add_init_script(WATCH)
+            return context
+
+        chromium.new_context = watched  # type: ignore[method-assign]
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(autouse=True)
+def nothing_refused() -> Iterator[None]:
+    """No test with a browser may meet something that the policy of a page refuses."""
+    REFUSED.clear()
+    yield
+    assert REFUSED == []
