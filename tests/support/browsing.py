@@ -4,9 +4,10 @@ import os
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
 
 from support.serving import served
 from support.shared import made_once
@@ -60,13 +61,38 @@ def address(site: Path) -> Iterator[str]:
         yield address
 
 
+REFUSED: list[str] = []
+"""What the pages' own policy refused since the last test."""
+
+WATCH = """addEventListener("securitypolicyviolation", (event) => {
+  setwrightRefused(`${location.pathname}: ${event.effectiveDirective} refuses ${event.blockedURI} ${event.sourceFile}`);
+});"""
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
-    """The system's Chromium."""
+    """The system's Chromium. Every page in it tells what its policy refuses."""
     if CHROMIUM is None:
         missing("Chromium")
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        chromium.on("context", lambda context: context.set_default_timeout(PATIENCE_MS))
+        plain = chromium.new_context
+
+        def watched(**options: Any) -> BrowserContext:
+            context = plain(**options)
+            context.set_default_timeout(PATIENCE_MS)
+            context.expose_binding("setwrightRefused", lambda source, what: REFUSED.append(what))
+            context.add_init_script(WATCH)
+            return context
+
+        chromium.new_context = watched  # type: ignore[method-assign]
         yield chromium
         chromium.close()
+
+
+@pytest.fixture(autouse=True)
+def nothing_refused() -> Iterator[None]:
+    """No test with a browser may meet something that the policy of a page refuses."""
+    REFUSED.clear()
+    yield
+    assert REFUSED == []

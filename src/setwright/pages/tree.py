@@ -24,6 +24,7 @@ from setwright.pages import (
     numbers,
     pictures,
     plan,
+    policy,
     review,
     routine,
     safety,
@@ -76,7 +77,7 @@ def render(
     tree[".theme/club.html"] = _named(programme.club.name).encode()
     tree |= dict(package_files("phone", "root"))
     tree |= {name: text.encode() for name, text in (*days.files(site), *settings.files(site))}
-    tree |= {name: text.encode() for name, text in pictures.files(programme).items()}
+    tree |= {name: text.encode() for name, text in (*pictures.files(programme).items(), *policy.files().items())}
     tree |= {pictures.photo_path(name): raw for name, raw in sorted(programme.photos.items())}
     return tree
 

@@ -13,16 +13,22 @@ export function save(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
+/** More than any device keeps of a log. */
+const MOST_BYTES = 20_000_000;
+
 /**
  * @param {string} accept
- * @returns {Promise<string>} its text
+ * @returns {Promise<string>} its text; a file that is far too big reads as one that is none of ours
  */
 export function open(accept) {
   return new Promise((resolve) => {
     const input = document.createElement("input");
     input.type = "file";
     input.accept = accept;
-    input.addEventListener("change", async () => resolve((await input.files?.[0]?.text()) ?? ""));
+    input.addEventListener("change", async () => {
+      const file = input.files?.[0];
+      resolve(!file ? "" : file.size > MOST_BYTES ? " " : await file.text());
+    });
     input.click();
   });
 }

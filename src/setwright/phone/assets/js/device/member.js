@@ -1,9 +1,13 @@
 // The member's settings and log, as this device keeps them.
-import { loggedFrom } from "../logic/log.js";
+import { loggedFrom, merged } from "../logic/log.js";
 import { settingsFrom } from "../logic/settings.js";
-import { keys, read, remove, write } from "./store.js";
+import { keys, raw, read, remove, write, writeRaw } from "./store.js";
 
 /** @typedef {import("../logic/log.js").Logged} Logged */
+
+const LOG = "log/";
+/** Where something that can't be read lies once its place is needed. */
+const ASIDE = "aside/";
 
 export function settings() {
   return settingsFrom(read("settings"));
@@ -17,44 +21,85 @@ export function keepSettings(value) {
   return write("settings", value);
 }
 
-/** Every logged session, newest first. */
+/** Every logged session that can be read, newest first. */
 export function logged() {
-  return keys("log/")
+  return keys(LOG)
     .flatMap((key) => loggedFrom(read(key)) ?? [])
     .reverse();
 }
 
 /**
- * Each session has a key of its own: a failure to save one cannot harm another.
- * @param {Logged} session
+ * One session of the log.
+ * @param {string} id
  */
-export function keepLogged(session) {
-  return write(`log/${session.id}`, session);
+export function loggedAt(id) {
+  return loggedFrom(read(LOG + id));
+}
+
+/**
+ * What lies in the log and is no session, by its key and as it stands there. It stays until the member deletes it.
+ * @returns {Record<string, string>}
+ */
+export function unreadable() {
+  const bad = keys(LOG).filter((key) => !loggedFrom(read(key)));
+  return Object.fromEntries([...bad, ...keys(ASIDE)].map((key) => [key, raw(key) ?? ""]));
+}
+
+export function eraseUnreadable() {
+  for (const key of Object.keys(unreadable())) remove(key);
+}
+
+/**
+ * Each session has a key of its own: a failure to save one cannot harm another. What another window saved of the same
+ * session stays.
+ * @param {Logged} session
+ * @param {(what: string) => boolean} changed what was changed here: a set by its place, "effort" or "minutes"
+ * @returns {{session: Logged, failed: string}} the session with what the other window knows, and why it was not saved
+ */
+export function keepLogged(session, changed) {
+  const stored = loggedAt(session.id);
+  const whole = stored ? merged(stored, session, changed) : session;
+  return { session: whole, failed: (stored ? "" : setAside(LOG + session.id)) || write(LOG + session.id, whole) };
+}
+
+/**
+ * Keep what can't be read where a session needs its place.
+ * @param {string} key
+ */
+function setAside(key) {
+  const text = raw(key);
+  return text === undefined ? "" : writeRaw(ASIDE + key + Date.now(), text);
 }
 
 /** @param {string} id */
 export function forget(id) {
-  remove(`log/${id}`);
+  remove(LOG + id);
 }
 
 /**
- * Add sessions to the log: all of them, or none where there is no room.
+ * Add sessions to the log: all of them, or none where there is no room. A set that the log has and the file has not
+ * stays; where both have it, the file's is taken.
  * @param {unknown[]} values
- * @returns {{added: number, failed: string}}
+ * @returns {{added: number, skipped: number, mended: number, failed: string}} skipped: what is no session
  */
 export function addLogged(values) {
-  const sessions = values.flatMap((value) => loggedFrom(value) ?? []);
-  const before = sessions.map((one) => /** @type {const} */ ([one.id, read(`log/${one.id}`)]));
+  const mended = { count: 0 };
+  const sessions = values.flatMap((value) => loggedFrom(value, mended) ?? []);
+  const skipped = values.length - sessions.length;
+  /** @type {[string, string | undefined][]} */
+  const before = [];
   for (const session of sessions) {
-    const failed = keepLogged(session);
+    before.unshift([LOG + session.id, raw(LOG + session.id)]);
+    const filled = (/** @type {string} */ what) => (what === "effort" ? session.effort !== null : what !== "minutes" || session.minutes > 0);
+    const { failed } = keepLogged(session, filled);
     if (!failed) continue;
-    for (const [id, old] of before) {
-      if (old === undefined) forget(id);
-      else write(`log/${id}`, old);
+    for (const [key, text] of before) {
+      if (text === undefined) remove(key);
+      else writeRaw(key, text);
     }
-    return { added: 0, failed };
+    return { added: 0, skipped, mended: mended.count, failed };
   }
-  return { added: sessions.length, failed: "" };
+  return { added: sessions.length, skipped, mended: mended.count, failed: "" };
 }
 
 export function eraseAll() {

@@ -24,18 +24,60 @@ export function read(key) {
 }
 
 /**
+ * What is stored as it stands there, readable or not.
+ * @param {string} key
+ * @returns {string | undefined}
+ */
+export function raw(key) {
+  try {
+    return localStorage.getItem(PREFIX + key) ?? undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
  * @param {string} key
  * @param {unknown} value
  * @returns {string} nothing where it was saved, or what to tell the member
  */
 export function write(key, value) {
+  return writeRaw(key, JSON.stringify(value));
+}
+
+/**
+ * @param {string} key
+ * @param {string} text
+ * @returns {string} nothing where it was saved, or what to tell the member
+ */
+export function writeRaw(key, text) {
+  const trouble = attempt(key, text);
+  if (!trouble) dispatchEvent(new CustomEvent("sw-kept", { detail: key }));
+  return trouble;
+}
+
+/** Try whether a session would find room; nothing stays of it. */
+export function ready() {
+  const trouble = attempt("try", "x".repeat(SESSION_LETTERS));
+  if (!trouble) localStorage.removeItem(`${PREFIX}try`);
+  return trouble;
+}
+
+/** A long session with its place takes less. */
+const SESSION_LETTERS = 20_000;
+
+/**
+ * @param {string} key
+ * @param {string} text
+ */
+function attempt(key, text) {
   try {
-    localStorage.setItem(PREFIX + key, JSON.stringify(value));
+    localStorage.setItem(PREFIX + key, text);
+    return "";
   } catch (error) {
-    return error instanceof DOMException && error.name === "QuotaExceededError" && count() > 0 ? FULL : OFF;
+    // Some browsers say "full" where they keep nothing at all.
+    return error instanceof DOMException && error.name === "QuotaExceededError" && localStorage.length > 0 ? FULL : OFF;
   }
-  dispatchEvent(new CustomEvent("sw-kept", { detail: key }));
-  return "";
 }
 
 /** @param {string} key */
@@ -61,10 +103,6 @@ export function keys(start = "") {
   } catch {
     return [];
   }
-}
-
-function count() {
-  return keys().length;
 }
 
 /**

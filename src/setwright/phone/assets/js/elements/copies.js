@@ -1,8 +1,8 @@
 // Everything that this device keeps of a member: saved as a file, restored from one, erased.
 import { fileName, open, save } from "../device/files.js";
-import { addLogged, eraseAll, keepSettings, logged, settings } from "../device/member.js";
+import { addLogged, eraseAll, keepSettings, logged, settings, unreadable } from "../device/member.js";
 import { onChange } from "../device/store.js";
-import { localTime } from "../logic/log.js";
+import { localTime, restored } from "../logic/log.js";
 import { object, settingsFrom } from "../logic/settings.js";
 import { revealTools, the } from "./make.js";
 import { many, say } from "../words.js";
@@ -35,18 +35,26 @@ export class Copies extends HTMLElement {
 
   #count() {
     const sessions = logged().length;
-    the(this, ".sw-count").textContent = many(
+    const bad = Object.keys(unreadable()).length;
+    const kept = many(
       "Kept now: your settings, and %(num)s session in the log.",
       "Kept now: your settings, and %(num)s sessions in the log.",
       sessions,
     );
+    const more = bad ? ` ${say("%(count)s more cannot be read: see My log.", { count: bad })}` : "";
+    the(this, ".sw-count").textContent = kept + more;
   }
 
   #save() {
     const at = localTime(Date.now());
-    const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged() };
+    const bad = unreadable();
+    const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged(), unreadable: bad };
     save(`${fileName(this.dataset.club ?? "")}-${at.slice(0, 10)}.json`, "application/json", JSON.stringify(content, null, 1));
-    this.#tell(say("A copy went to your downloads."));
+    const count = Object.keys(bad).length;
+    const beside = count
+      ? ` ${say("What cannot be read of the log (%(count)s) is in it as it stands, and is not restored from it.", { count })}`
+      : "";
+    this.#tell(say("A copy went to your downloads.") + beside);
   }
 
   async #restore() {
@@ -63,11 +71,13 @@ export class Copies extends HTMLElement {
       this.#tell(say("This is not a copy that these pages saved. Nothing was changed."));
       return;
     }
-    const { added, failed } = addLogged(content.log);
-    const trouble = failed || keepSettings(settingsFrom(content.settings));
-    this.#tell(
-      trouble || many("Restored: your settings and %(num)s session.", "Restored: your settings and %(num)s sessions.", added),
-    );
+    const tally = addLogged(content.log);
+    const mine = { count: 0 };
+    const has = Object.keys(object(content.settings)).length > 0;
+    const trouble = tally.failed || (has && keepSettings(settingsFrom(content.settings, mine)));
+    const sets = restored({ ...tally, mended: tally.mended + mine.count });
+    const what = has ? say("Restored: your settings and %(sessions)s", { sessions: sets }) : say("Restored: %(sessions)s", { sessions: sets });
+    this.#tell(trouble || what);
   }
 
   #erase() {

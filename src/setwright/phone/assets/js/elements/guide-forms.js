@@ -23,9 +23,9 @@ export function correctSets(guide, steps) {
     if (!entry) continue;
     const amount = make("span", "sw-s-said", said(entry));
     const change = (/** @type {number} */ by) => () => {
-      entry.amount = Math.max(0, entry.amount + by * (STEP[entry.measure] ?? 1));
-      amount.textContent = said(entry);
-      guide.keepLog();
+      const now = guide.entryOf(step) ?? entry;
+      guide.correct(step, { amount: Math.max(0, now.amount + by * (STEP[now.measure] ?? 1)) });
+      amount.textContent = said(guide.entryOf(step) ?? now);
     };
     const less = button("−", "sw-s-step", change(-1));
     const more = button("+", "sw-s-step", change(1));
@@ -33,8 +33,7 @@ export function correctSets(guide, steps) {
     more.setAttribute("aria-label", say("%(exercise)s: more", { exercise: entry.name }));
     const effort = effortSelect(entry.effort);
     effort.addEventListener("change", () => {
-      entry.effort = effort.value === "" ? null : Number(effort.value);
-      guide.keepLog();
+      guide.correct(step, { effort: effort.value === "" ? null : Number(effort.value) });
     });
     list.append(
       make(
@@ -63,8 +62,7 @@ function loadField(guide, step, entry) {
   load.value = entry.load;
   load.maxLength = 40;
   load.addEventListener("change", () => {
-    entry.load = load.value.trim();
-    guide.keepLog();
+    guide.correct(step, { load: load.value.trim() });
   });
   return [make("label", "", `${say("Load")} `, load)];
 }
@@ -80,30 +78,29 @@ export function finishForm(guide) {
     box.append(make("p", "", say("No set was done, so there is nothing to save.")));
     return box;
   }
-  logged.minutes ||= guide.minutes;
+  if (!logged.minutes) guide.sum({ minutes: guide.minutes });
+  const now = () => guide.logged ?? logged;
   const words = (guide.dataset.words ?? "").split(";");
-  const effort = effortSelect(logged.effort, words);
+  const effort = effortSelect(now().effort, words);
   const minutes = make("input", "");
   minutes.inputMode = "numeric";
-  minutes.value = String(logged.minutes);
+  minutes.value = String(now().minutes);
   minutes.maxLength = 3;
   const sum = make("p", "sw-s-sum");
   const show = () => {
-    const known = logged.effort !== null;
-    const values = { effort: logged.effort ?? 0, minutes: logged.minutes, load: sessionLoad(logged) };
-    sum.textContent = known ? say("Session load: %(effort)s × %(minutes)s = %(load)s", values) : "";
+    const { effort: felt, minutes: lasted } = now();
+    const values = { effort: felt ?? 0, minutes: lasted, load: sessionLoad(now()) };
+    sum.textContent = felt !== null ? say("Session load: %(effort)s × %(minutes)s = %(load)s", values) : "";
   };
   effort.addEventListener("change", () => {
-    logged.effort = effort.value === "" ? null : Number(effort.value);
+    guide.sum({ effort: effort.value === "" ? null : Number(effort.value) });
     show();
-    guide.keepLog();
   });
   minutes.addEventListener("change", () => {
     const number = Number(minutes.value);
-    if (Number.isInteger(number) && number > 0) logged.minutes = number;
-    minutes.value = String(logged.minutes);
+    if (Number.isInteger(number) && number > 0) guide.sum({ minutes: number });
+    minutes.value = String(now().minutes);
     show();
-    guide.keepLog();
   });
   const sets = many("%(num)s set in the log.", "%(num)s sets in the log.", logged.sets.length);
   box.append(

@@ -23,6 +23,7 @@ const TITLES = {
 
 export class GuideView {
   #shown = "";
+  #warned = "";
   #title = make("h2", "sw-s-title");
   #where = make("p", "sw-s-where");
   #progress = make("progress", "sw-s-progress");
@@ -76,9 +77,18 @@ export class GuideView {
     this.#move(at);
   }
 
-  /** @param {string} trouble */
-  warn(trouble) {
-    this.#warning.textContent = trouble;
+  /**
+   * @param {string} trouble
+   * @param {boolean} unsaved whether sets are in danger, and not only the place in the session
+   */
+  warn(trouble, unsaved) {
+    const now = `${trouble}${unsaved}`;
+    if (this.#warned === now) return;
+    this.#warned = now;
+    this.#warning.replaceChildren(trouble);
+    if (!unsaved) return;
+    const keep = button(say("Save the sets as a file"), "sw-button", () => this.guide.saveFile());
+    this.#warning.append(" The sets of this session are on this page only. ", keep);
   }
 
   draw() {

@@ -1,8 +1,9 @@
 // The guided session: one step at a time. It keeps where it stands after every touch, and reads the time from the clock.
-import { keepLogged, settings } from "../device/member.js";
+import { save } from "../device/files.js";
+import { keepLogged, loggedAt, settings } from "../device/member.js";
 import { Awake, beep, buzz, readySound } from "../device/signals.js";
-import { onChange, read, remove, write } from "../device/store.js";
-import { localTime, loggedFrom } from "../logic/log.js";
+import { onChange, read, ready, remove, write } from "../device/store.js";
+import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
 import { closesSet, stepsOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
@@ -34,7 +35,12 @@ export class Guide extends HTMLElement {
   run;
   /** @type {Logged | undefined} */
   logged;
-  trouble = "";
+  /** Why the log is not saved on this device, and why the place is not; nothing where they are. */
+  #unsaved = "";
+  #astray = "";
+  /** What was changed here and is not saved: sets by their place, "effort", "minutes". */
+  /** @type {Set<string>} */
+  #changed = new Set();
 
   connectedCallback() {
     this.page = this.closest("article") ?? document;
@@ -50,7 +56,7 @@ export class Guide extends HTMLElement {
     homeFirst(this.page);
     onChange((key) => key === "settings" && homeFirst(this.page), until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
-    this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now());
+    this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
     if (this.run) this.open();
     else this.#offer();
   }
@@ -64,12 +70,14 @@ export class Guide extends HTMLElement {
   #offer() {
     const text = this.run ? say("Go on with the session") : say("Start the guided session");
     this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
+    const trouble = this.#unsaved ? "" : ready();
+    if (trouble) this.prepend(make("p", "sw-hint", `${trouble} ${UNKEPT}`));
   }
 
   open() {
     readySound();
     this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now());
-    this.logged = loggedFrom(read(`log/${localTime(this.run.started)}`));
+    this.logged ??= loggedAt(localTime(this.run.started));
     this.#view = new GuideView(this);
     this.replaceChildren(this.#view.dialog);
     this.#view.dialog.showModal();
@@ -86,15 +94,47 @@ export class Guide extends HTMLElement {
     this.querySelector("button")?.focus();
   }
 
-  /** End the session for good. */
+  /** End the session for good; one that could not be saved stays until the member says otherwise. */
   end() {
-    const kept = this.logged && !this.trouble;
-    this.run = undefined;
-    this.logged = undefined;
-    remove("now");
-    this.leave();
+    // There may be room by now.
+    if (this.#unsaved) this.keepLog();
+    if (this.#unsaved) {
+      this.leave();
+      this.append(this.#rescue());
+      return;
+    }
+    const kept = this.logged !== undefined;
+    this.#drop();
     if (!kept) return;
     this.append(make("p", "sw-saved", `${say("Session saved on this device.")} `, link(this.dataset.log ?? "", say("My log"))));
+  }
+
+  #drop() {
+    this.run = undefined;
+    this.logged = undefined;
+    this.#changed.clear();
+    this.#unsaved = "";
+    this.#tell();
+    remove("now");
+    this.leave();
+  }
+
+  /** What to do with a session that this device does not take. */
+  #rescue() {
+    const box = make("div", "sw-hint sw-rescue", make("p", "", make("b", "", say("This session is not saved on this device.")), ` ${this.#unsaved}`));
+    box.setAttribute("role", "alert");
+    const again = button(say("Try again"), "sw-button sw-quiet", () => this.end());
+    const away = button(say("End without saving"), "sw-link", () => {
+      if (confirm(say("End this session without saving it on this device?"))) this.#drop();
+    });
+    box.append(make("p", "sw-actions", button(say("Save the sets as a file"), "sw-button", () => this.saveFile()), " ", again, " ", away));
+    return box;
+  }
+
+  /** The sets as a file, which My log restores from. */
+  saveFile() {
+    if (!this.logged) return;
+    save(`session-${this.logged.id.replaceAll(":", "-")}.json`, "application/json", JSON.stringify({ version: 1, log: [this.logged] }, null, 1));
   }
 
   #close() {
@@ -236,8 +276,29 @@ export class Guide extends HTMLElement {
    * @param {Step} step
    */
   entryOf(step) {
-    const index = this.run?.noted[noteOf(step)];
-    return index === undefined ? undefined : this.logged?.sets[index];
+    return this.logged?.sets.find((one) => one.place === noteOf(step));
+  }
+
+  /**
+   * Put a noted set right.
+   * @param {Step} step
+   * @param {Partial<import("../logic/log.js").Entry>} values
+   */
+  correct(step, values) {
+    const entry = this.entryOf(step);
+    if (!entry) return;
+    Object.assign(entry, values);
+    this.keepLog(entry.place);
+  }
+
+  /**
+   * Effort or minutes of the whole session.
+   * @param {{effort: number | null} | {minutes: number}} values
+   */
+  sum(values) {
+    if (!this.logged) return;
+    Object.assign(this.logged, values);
+    this.keepLog(...Object.keys(values));
   }
 
   /**
@@ -261,6 +322,7 @@ export class Guide extends HTMLElement {
       sides: item.sides,
       load: old?.load ?? (load.known && !other ? load.text : ""),
       effort: old?.effort ?? null,
+      place: noteOf(step),
     };
     this.logged ??= {
       id: localTime(this.run.started),
@@ -271,33 +333,46 @@ export class Guide extends HTMLElement {
       effort: null,
       minutes: 0,
     };
-    const index = this.run.noted[noteOf(step)] ?? this.logged.sets.length;
-    this.logged.sets[index] = entry;
-    this.run = { ...this.run, noted: { ...this.run.noted, [noteOf(step)]: index } };
-    this.keepLog();
+    if (old) Object.assign(old, entry);
+    else this.logged.sets.push(entry);
+    if (this.logged.effort === null) this.logged.minutes = this.minutes;
+    this.keepLog(entry.place, "minutes");
   }
 
   /** How long the session has lasted, in whole minutes. */
   get minutes() {
-    return this.run ? Math.max(1, Math.round((Date.now() - this.run.started) / 60000)) : 0;
+    return this.run ? Math.min(1440, Math.max(1, Math.round((Date.now() - this.run.started) / 60000))) : 0;
   }
 
-  keepLog() {
+  /**
+   * Save the session, with what another window saved of it. Where that fails, it stays here and goes with the next one.
+   * @param {...string} changed a set by its place, "effort" or "minutes"
+   */
+  keepLog(...changed) {
     if (!this.logged) return;
-    if (!this.logged.effort) this.logged.minutes = this.minutes;
-    this.#tell(keepLogged(this.logged));
+    for (const what of changed) this.#changed.add(what);
+    const { session, failed } = keepLogged(this.logged, (what) => this.#changed.has(what));
+    this.logged = session;
+    this.#unsaved = failed;
+    if (!failed) this.#changed.clear();
+    this.#tell();
   }
 
   #keep() {
-    this.#tell(write("now", this.run));
+    this.#astray = write("now", this.run);
+    this.#tell();
   }
 
-  /** @param {string} trouble */
-  #tell(trouble) {
-    this.trouble = trouble;
-    this.#view?.warn(trouble);
+  #tell() {
+    this.#view?.warn(this.#unsaved || this.#astray, this.#unsaved !== "");
+    // Nobody leaves the page with sets that are nowhere else, unasked.
+    window.onbeforeunload = this.#unsaved ? (event) => event.preventDefault() : null;
   }
 }
+
+const UNKEPT = say(
+  "A session can go on without it: its sets then stay on this page only, and at its end you can save them as a file.",
+);
 
 /** @param {Step} step */
 function placeOf(step) {

@@ -1,8 +1,8 @@
 // My log: session load by week as a chart, and every session with its sets.
 import { fileName, open, save } from "../device/files.js";
-import { addLogged, forget, keepLogged, logged } from "../device/member.js";
+import { addLogged, eraseUnreadable, forget, keepLogged, logged, unreadable } from "../device/member.js";
 import { csvOf, sessionsIn } from "../logic/csv.js";
-import { localTime, said, sessionLoad, weeksOf } from "../logic/log.js";
+import { localTime, restored, said, sessionLoad, weeksOf } from "../logic/log.js";
 import { object } from "../logic/settings.js";
 import { effortSelect } from "./guide-forms.js";
 import { button, make, revealTools } from "./make.js";
@@ -11,6 +11,7 @@ import { LANGUAGE, many, say } from "../words.js";
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
 const WEEKS_SHOWN = 16;
+const SESSIONS_SHOWN = 200;
 const SVG = "http://www.w3.org/2000/svg";
 
 export class Log extends HTMLElement {
@@ -27,36 +28,82 @@ export class Log extends HTMLElement {
     const parts = [];
     if (sessions.length) parts.push(chart(weeksOf(sessions, WEEKS_SHOWN)));
     else parts.push(make("p", "", say("Nothing yet. The guided session on a session's page fills this page.")));
-    parts.push(this.#actions(sessions), this.#status);
-    parts.push(...sessions.map((one) => this.#session(one)));
+    parts.push(this.#actions(sessions.length > 0), this.#status, ...this.#unreadable());
     this.replaceChildren(...parts);
+    this.#list(sessions, 0);
   }
 
-  /** @param {Logged[]} sessions */
-  #actions(sessions) {
+  /**
+   * The sessions from one on, and a button for the older ones.
+   * @param {Logged[]} sessions
+   * @param {number} from
+   */
+  #list(sessions, from) {
+    const to = from + SESSIONS_SHOWN;
+    this.append(...sessions.slice(from, to).map((one) => this.#session(one)));
+    if (to >= sessions.length) return;
+    const more = button(say("Show older sessions (%(count)s)", { count: sessions.length - to }), "sw-button sw-quiet", () => {
+      more.remove();
+      this.#list(sessions, to);
+    });
+    this.append(more);
+  }
+
+  /** @param {boolean} any */
+  #actions(any) {
     const row = make("p", "sw-actions");
     const table = button(say("Save as a table (CSV)"), "sw-button", () => {
-      const name = `${fileName(this.dataset.club ?? "")}-log-${localTime(Date.now()).slice(0, 10)}.csv`;
-      save(name, "text/csv;charset=utf-8", csvOf(sessions));
+      save(this.#name("log", "csv"), "text/csv;charset=utf-8", csvOf(logged()));
       this.#tell(say("The table went to your downloads."));
     });
-    table.disabled = !sessions.length;
+    table.disabled = !any;
     row.append(table, " ", button(say("Restore from a file"), "sw-button sw-quiet", () => void this.#restore()));
     return row;
+  }
+
+  /** What lies in the log and cannot be read: said, kept, and the member's to save or delete. */
+  #unreadable() {
+    const bad = unreadable();
+    const count = Object.keys(bad).length;
+    if (!count) return [];
+    const words = many(
+      "%(num)s entry cannot be read and is not shown.",
+      "%(num)s entries cannot be read and are not shown.",
+      count,
+    );
+    const keep = button(say("Save what cannot be read"), "sw-button sw-quiet", () => {
+      save(this.#name("unreadable", "json"), "application/json", JSON.stringify(bad, null, 1));
+      this.#tell(say("It went to your downloads, as it stands in the storage."));
+    });
+    const drop = button(say("Delete what cannot be read"), "sw-link", () => {
+      if (!confirm(say("Delete what cannot be read from this device?"))) return;
+      eraseUnreadable();
+      this.#show();
+    });
+    return [make("div", "sw-hint sw-unreadable", make("p", "", `${words} ${say("Nothing was deleted.")}`), make("p", "sw-actions", keep, " ", drop))];
+  }
+
+  /**
+   * @param {string} what
+   * @param {string} ending
+   */
+  #name(what, ending) {
+    return `${fileName(this.dataset.club ?? "")}-${what}-${localTime(Date.now()).slice(0, 10)}.${ending}`;
   }
 
   async #restore() {
     const text = await open(".csv,.json,text/csv,application/json");
     if (!text) return;
-    const values = sessionsIn(text) ?? saved(text);
-    if (!values) {
+    const found = sessionsIn(text) ?? saved(text);
+    if (!found) {
       this.#tell(say("This is neither a table nor a copy that these pages saved. Nothing was changed."));
       return;
     }
-    const { added, failed } = addLogged(values);
+    const tally = addLogged(found.sessions);
     this.#show();
-    const restored = many("Restored: %(num)s session.", "Restored: %(num)s sessions.", added);
-    this.#tell(failed || `${restored} ${say("Others in the log are as they were.")}`);
+    const sets = restored({ ...tally, skipped: tally.skipped + found.skipped });
+    const done = say("Restored: %(sessions)s", { sessions: sets });
+    this.#tell(tally.failed || `${done} ${say("Others in the log are as they were.")}`);
   }
 
   /** @param {Logged} one */
@@ -64,6 +111,13 @@ export class Log extends HTMLElement {
     const when = new Date(one.id);
     const day = when.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
     const box = make("details", "sw-logged", make("summary", "", make("b", "", one.session), ` ${day}`));
+    // Its sets are only drawn once they are looked at: a log may hold years.
+    box.addEventListener("toggle", () => box.append(...this.#inside(one)), { once: true });
+    return box;
+  }
+
+  /** @param {Logged} one */
+  #inside(one) {
     const list = make("ul", "sw-plain");
     for (const set of one.sets) {
       const words = [said(set), set.load, set.effort === null ? "" : say("effort %(effort)s", { effort: set.effort })].filter(Boolean).join(", ");
@@ -73,8 +127,9 @@ export class Log extends HTMLElement {
     const effort = effortSelect(one.effort);
     effort.addEventListener("change", () => {
       one.effort = effort.value === "" ? null : Number(effort.value);
-      this.#tell(keepLogged(one) || say("Saved on this device."));
-      sum.textContent = sumOf(one);
+      const { session, failed } = keepLogged(one, (what) => what === "effort");
+      this.#tell(failed || say("Saved on this device."));
+      sum.textContent = sumOf(session);
       this.querySelector("figure")?.replaceWith(chart(weeksOf(logged(), WEEKS_SHOWN)));
     });
     const drop = button(say("Delete this session"), "sw-link", () => {
@@ -82,8 +137,7 @@ export class Log extends HTMLElement {
       forget(one.id);
       this.#show();
     });
-    box.append(sum, list, make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop);
-    return box;
+    return [sum, list, make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop];
   }
 
   /** @param {string} words */
@@ -112,7 +166,7 @@ function sumOf(one) {
 function saved(text) {
   try {
     const { log } = object(JSON.parse(text));
-    return Array.isArray(log) ? log : undefined;
+    return Array.isArray(log) ? { sessions: /** @type {unknown[]} */ (log), skipped: 0 } : undefined;
   } catch {
     return undefined;
   }

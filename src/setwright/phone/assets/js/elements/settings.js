@@ -1,15 +1,12 @@
 // My settings: every change is kept at once, on this device.
 import { keepSettings, settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
-import { inOtherUnit, kilograms, compare, exact } from "../logic/exact.js";
-import { estimate, weightsIn } from "../logic/settings.js";
+import { exact, inOtherUnit } from "../logic/exact.js";
+import { estimate, isWeight, weightsIn } from "../logic/settings.js";
 import { button, make, revealTools, the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-
-const LIGHTEST = exact("20");
-const HEAVIEST = exact("300");
 
 export class SettingsForm extends HTMLElement {
   #mine = settings();
@@ -17,6 +14,7 @@ export class SettingsForm extends HTMLElement {
   #form = document.createElement("form");
   #until = new AbortController();
   #saving = false;
+  #unsaved = false;
 
   connectedCallback() {
     this.#form = the(this, "form");
@@ -89,6 +87,7 @@ export class SettingsForm extends HTMLElement {
 
   /** @param {HTMLInputElement} field */
   #changed(field) {
+    this.#renew();
     const mine = this.#mine;
     if (field.name === "weight" || field.name === "unit") {
       if (!this.#weigh()) return;
@@ -124,9 +123,8 @@ export class SettingsForm extends HTMLElement {
       this.#sayWeight();
       return true;
     }
-    const kg = kilograms(number, unit);
     const field = the(this, "[name='weight']");
-    const wrong = !kg || !LIGHTEST || !HEAVIEST || compare(kg, LIGHTEST) < 0 || compare(kg, HEAVIEST) > 0;
+    const wrong = !isWeight(number, unit);
     field.setAttribute("aria-invalid", String(wrong));
     if (wrong) {
       this.#tell(say("A body weight from 20 to 300 kg, please. Nothing was changed."));
@@ -173,6 +171,7 @@ export class SettingsForm extends HTMLElement {
       this.#tell(say("A weight above 0, please."));
       return;
     }
+    this.#renew();
     this.#mine.lifts[this.#value("lift")] = lift;
     this.#listLifts();
     this.#keep();
@@ -188,6 +187,7 @@ export class SettingsForm extends HTMLElement {
         const span = { reps: lift.reps, low: lift.low, high };
         const set = lift.reps === 1 ? say("1RM") : say("%(reps)s reps, 1RM %(low)s to %(high)s", span);
         const drop = button(say("Remove"), "sw-link", () => {
+          this.#renew();
           delete this.#mine.lifts[exercise];
           this.#listLifts();
           this.#keep();
@@ -198,10 +198,17 @@ export class SettingsForm extends HTMLElement {
     );
   }
 
+  /** A change goes on top of what is kept now: another window may have changed something else. */
+  #renew() {
+    if (!this.#unsaved) this.#mine = settings();
+  }
+
   #keep() {
     this.#saving = true;
-    this.#tell(keepSettings(this.#mine) || say("Saved on this device."));
+    const trouble = keepSettings(this.#mine);
     this.#saving = false;
+    this.#unsaved = trouble !== "";
+    this.#tell(trouble || say("Saved on this device."));
   }
 
   /** @param {string} words */

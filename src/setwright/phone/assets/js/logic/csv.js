@@ -30,38 +30,75 @@ function shown(effort) {
   return effort === null ? "" : String(effort);
 }
 
+/**
+ * A text that a spreadsheet would run as a formula gets an apostrophe before it; a number stays one. So that reading
+ * gives every text back as it was, one that begins with apostrophes before such a sign gets one more.
+ * @param {string} field
+ */
+function harmless(field) {
+  return FORMULA.test(field) && !NUMBER.test(field) ? `'${field}` : field;
+}
+
+/** The signs that start a formula, or hide one (OWASP, CSV Injection; the list of signs from memory). */
+const FORMULA = /^'*(?:[\t\r\n]|\s*[=+\-@\uff1d\uff0b\uff0d\uff20])/;
+const NUMBER = /^[+-]?\d+(?:\.\d+)?$/;
+
+/**
+ * @param {string} field
+ */
+function asWritten(field) {
+  return field.startsWith("'") && FORMULA.test(field) ? field.slice(1) : field;
+}
+
 /** @param {string} field */
 function quoted(field) {
-  return /[",\r\n]/.test(field) ? `"${field.replaceAll('"', '""')}"` : field;
+  const text = harmless(field);
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /**
- * The fields of a CSV text, line by line.
+ * The fields of a CSV text, line by line; nothing where a quote is never closed or stands in the middle of a field.
  * @param {string} text
  * @returns {string[][]}
  */
 export function fieldsOf(text) {
   const lines = [];
+  /** @type {string[]} */
   let line = [];
-  const field = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n|\n|\r|$)/y;
-  while (field.lastIndex < text.length) {
-    const found = field.exec(text);
-    if (!found) return [];
-    line.push(found[1] === undefined ? found[2] : found[1].replaceAll('""', '"'));
-    if (found[3] === ",") {
-      if (field.lastIndex === text.length) line.push("");
-      else continue;
+  let at = 0;
+  while (at < text.length) {
+    let field = "";
+    if (text[at] === '"') {
+      let end = text.indexOf('"', at + 1);
+      for (; end >= 0 && text[end + 1] === '"'; end = text.indexOf('"', end + 2));
+      if (end < 0) return [];
+      field = text.slice(at + 1, end).replaceAll('""', '"');
+      at = end + 1;
+    } else {
+      END.lastIndex = at;
+      const end = END.exec(text)?.index ?? text.length;
+      field = text.slice(at, end);
+      at = end;
     }
+    line.push(field);
+    if (text[at] === ",") {
+      at += 1;
+      if (at < text.length) continue;
+      line.push("");
+    } else if (text[at] === '"' || (at < text.length && text[at] !== "\r" && text[at] !== "\n")) return [];
+    else at += text.startsWith("\r\n", at) ? 2 : 1;
     lines.push(line);
     line = [];
   }
   return lines;
 }
 
+const END = /[",\r\n]/g;
+
 /**
  * The sessions of a CSV that csvOf made, as plain values for loggedFrom; undefined where it is another file.
  * @param {string} text
- * @returns {unknown[] | undefined}
+ * @returns {{sessions: unknown[], skipped: number} | undefined} skipped: lines that are none of this table's
  */
 export function sessionsIn(text) {
   const [head, ...lines] = fieldsOf(text.replace(/^\uFEFF/, ""));
@@ -69,16 +106,21 @@ export function sessionsIn(text) {
   /** @type {Map<string, {id: string, plan: string, session: string, week: number, minutes: number, effort: number | null, sets: unknown[]}>} */
   const sessions = new Map();
   const effort = (/** @type {string} */ field) => (field === "" ? null : Number(field));
+  let skipped = 0;
   for (const line of lines) {
-    if (line.length !== HEAD.length) return undefined;
-    const [id, plan, session, week, minutes, whole, , block, exercise, name, set, measure, amount, sides, load, own] = line;
+    if (line.length !== HEAD.length) {
+      if (line.join("").trim()) skipped += 1;
+      continue;
+    }
+    const [id, plan, session, week, minutes, whole, , block, exercise, name, set, measure, amount, sides, load, own] =
+      line.map(asWritten);
     const known = sessions.get(id) ?? {
       id, plan, session, week: Number(week), minutes: Number(minutes), effort: effort(whole), sets: [],
     };
     sessions.set(id, known);
-    if (!name) continue;
+    if (!measure) continue;
     const numbers = { set: Number(set), amount: Number(amount), sides: Number(sides), effort: effort(own) };
     known.sets.push({ block, exercise, name, measure, load, ...numbers });
   }
-  return [...sessions.values()];
+  return { sessions: [...sessions.values()], skipped };
 }

@@ -13,7 +13,6 @@ import { closesSet } from "./steps.js";
  * @property {number} more seconds added to the pause
  * @property {number | null} begun when the hold, work time or beat was started
  * @property {Record<string, string>} instead the easier exercise done instead, by block and item
- * @property {Record<string, number>} noted where the log holds a set, by block, item and round
  */
 
 /** Seconds of 3-2-1 before a timed set. */
@@ -26,7 +25,7 @@ export const LEAD_S = 3;
  * @returns {Run}
  */
 export function begin(page, plan, now) {
-  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, instead: {}, noted: {} };
+  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, instead: {} };
 }
 
 /**
@@ -35,15 +34,39 @@ export function begin(page, plan, now) {
  * @param {string} page
  * @param {string} plan
  * @param {number} now
+ * @param {number} steps how many the session has
  * @returns {Run | undefined}
  */
-export function resumed(value, page, plan, now) {
+export function resumed(value, page, plan, now, steps) {
   const run = /** @type {Partial<Run> | null} */ (value && typeof value === "object" ? value : null);
   if (!run || run.page !== page || run.plan !== plan) return undefined;
-  const times = [run.started, run.at, run.since, run.more];
-  if (!times.every((n) => typeof n === "number" && Number.isFinite(n))) return undefined;
-  if (now - /** @type {number} */ (run.since) > 12 * 3600 * 1000) return undefined;
-  return /** @type {Run} */ ({ ...run, begun: run.begun ?? null, instead: run.instead ?? {}, noted: run.noted ?? {} });
+  const { started, at, since, more, begun, instead } = run;
+  if (!isCount(started, LATEST_MS) || !isCount(since, LATEST_MS) || !isCount(more, HALF_DAY_MS)) return undefined;
+  if (!isCount(at, steps - 1) || !Number.isInteger(at) || now - since > HALF_DAY_MS) return undefined;
+  const others = Object.entries(instead ?? {}).filter(([, name]) => typeof name === "string");
+  return {
+    page,
+    plan,
+    started,
+    at,
+    // A clock that was set back meanwhile: no rest may last until it has caught up.
+    since: Math.min(since, now),
+    more,
+    begun: isCount(begun, LATEST_MS) ? Math.min(begun, now) : null,
+    instead: Object.fromEntries(others),
+  };
+}
+
+const HALF_DAY_MS = 12 * 3600 * 1000;
+const LATEST_MS = Date.UTC(2199, 11, 31);
+
+/**
+ * @param {unknown} value
+ * @param {number} most
+ * @returns {value is number}
+ */
+function isCount(value, most) {
+  return typeof value === "number" && value >= 0 && value <= most;
 }
 
 /**

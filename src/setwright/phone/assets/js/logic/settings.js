@@ -1,5 +1,5 @@
 // What a member may set, and reading it back: anything odd in the storage or in a file becomes the default.
-import { exact } from "./exact.js";
+import { compare, exact, kilograms } from "./exact.js";
 
 /** @typedef {{number: string, unit: "kg" | "lb"}} Typed as the member typed it, so that no unit drifts */
 /** @typedef {{number: string, unit: "kg" | "lb", reps: number, low: string, high: string}} Lift */
@@ -21,27 +21,71 @@ export function usual() {
 
 /**
  * @param {unknown} value
+ * @param {{count: number}} mended how many values can't be and were left out
  * @returns {Settings}
  */
-export function settingsFrom(value) {
+export function settingsFrom(value, mended = { count: 0 }) {
   const settings = usual();
   const given = object(value);
   const weight = object(given.weight);
-  if (isNumber(weight.number)) settings.weight = { number: weight.number, unit: unit(weight.unit) };
+  if (isWeight(weight.number, unit(weight.unit))) settings.weight = { number: weight.number, unit: unit(weight.unit) };
+  else if (given.weight) mended.count += 1;
   if (given.place === "home") settings.place = "home";
-  for (const [name, weights] of Object.entries(object(given.kit))) {
-    if (Array.isArray(weights)) settings.kit[name] = weights.filter(isNumber).slice(0, 60);
+  for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
+    const own = Array.isArray(weights) ? weights.filter(isNumber).slice(0, MOST.weights) : undefined;
+    if (own) settings.kit[name] = own;
+    mended.count += own ? /** @type {unknown[]} */ (weights).length - own.length : 1;
   }
-  for (const [name, lift] of Object.entries(object(given.lifts))) {
+  for (const [name, lift] of named(given.lifts, MOST.lifts, mended)) {
     const { number, reps, low, high, unit: of } = object(lift);
-    if (isNumber(number) && isNumber(low) && isNumber(high) && typeof reps === "number") {
+    const counted = typeof reps === "number" && Number.isInteger(reps) && reps >= 1 && reps <= MOST.reps;
+    if (isLift(number) && isLift(low) && isLift(high) && counted) {
       settings.lifts[name] = { number, unit: unit(of), reps, low, high };
-    }
+    } else mended.count += 1;
   }
   if (given.sound === false) settings.sound = false;
   if (given.vibration === false) settings.vibration = false;
   if (given.text === "large" || given.text === "largest") settings.text = given.text;
   return settings;
+}
+
+/** A body weight that these pages take, kg. */
+const LIGHTEST = { over: 20n, under: 1n };
+const HEAVIEST = { over: 300n, under: 1n };
+/** More than any set of lifts or kit; reps as the published formulas take them. */
+const MOST = { kit: 100, lifts: 500, weights: 60, letters: 80, reps: 10, lift: { over: 2000n, under: 1n } };
+
+/**
+ * Whether a body weight can be one: 20 to 300 kg.
+ * @param {unknown} number
+ * @param {string} of its unit
+ * @returns {number is string}
+ */
+export function isWeight(number, of) {
+  const kg = typeof number === "string" ? kilograms(number, of) : undefined;
+  return kg !== undefined && compare(kg, LIGHTEST) >= 0 && compare(kg, HEAVIEST) <= 0;
+}
+
+/**
+ * @param {unknown} number
+ * @returns {number is string}
+ */
+function isLift(number) {
+  const value = typeof number === "string" ? exact(number) : undefined;
+  return value !== undefined && compare(value, MOST.lift) <= 0;
+}
+
+/**
+ * The first so many entries of a table whose names can be names.
+ * @param {unknown} table
+ * @param {number} most
+ * @param {{count: number}} mended
+ */
+function named(table, most, mended) {
+  const all = Object.entries(object(table));
+  const good = all.filter(([name]) => name !== "__proto__" && name.length <= MOST.letters).slice(0, most);
+  mended.count += all.length - good.length;
+  return good;
 }
 
 /**
