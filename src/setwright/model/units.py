@@ -36,8 +36,8 @@ def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
 
 
 def shown(text: str) -> str:
-    """Quote what the coach wrote on one line, shortened to fit a message."""
-    text = " ".join(text.split())
+    """Quote what the coach wrote on one line, shortened to fit a message; what does not print is a question mark."""
+    text = "".join(sign if sign.isprintable() else "?" for sign in " ".join(text.split()))
     return f"'{text}'" if len(text) <= 40 else f"'{text[:37]}...'"
 
 
