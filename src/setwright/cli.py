@@ -20,8 +20,8 @@ from setwright.model.vocabulary import WEEKDAYS
 from setwright.pages.comparison import as_html
 from setwright.review.parts import PART_NAMES
 from setwright.review.report import as_markdown, as_text
-from setwright.review.state import to_json
 from setwright.review.status import STATUS_WORDS, reviews
+from setwright.review.written_state import schema, to_json
 from setwright.source.finding import Finding
 from setwright.source.read import Places
 from setwright.source.schemas import schemas as all_schemas
@@ -171,8 +171,12 @@ def compare(old: str, new: str, form: str, program: Path) -> None:
 
 @main.command()
 @_program
-def resolve(program: Path) -> None:
+@click.option("--schema", "only_schema", is_flag=True, help="Print the JSON Schema of that file instead.")
+def resolve(program: Path, only_schema: bool) -> None:
     """Print every text and every dose of the programme as one JSON file, to compare with later."""
+    if only_schema:
+        click.echo(schema(), nl=False)
+        return
     click.echo(to_json(reviewing.state_at(str(program), program)), nl=False)
 
 

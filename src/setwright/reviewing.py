@@ -14,9 +14,11 @@ from setwright.errors import ProjectError
 from setwright.model.sign_off import SignOff
 from setwright.printers import plain
 from setwright.review.compare import Comparison, compare
+from setwright.review.parts import PARTS
 from setwright.review.signing import HEAD, line_of, with_line
-from setwright.review.state import State, from_json, state_of
+from setwright.review.state import State, state_of
 from setwright.review.status import Review, reviews
+from setwright.review.written_state import from_json
 from setwright.source.git import unpack
 
 SIGN_OFFS: Final = "sign-offs.yml"
@@ -46,7 +48,8 @@ def sign(program: Path, idents: Sequence[str], who: str, role: str, on: date, no
 def _refuse_unreadable(who: str, role: str, on: date, note: str | None, review: Review | None) -> None:
     if review is None:
         return
-    data = {"exercise": review.exercise, "who": who, "role": role, "date": on, **review.digests}
+    data: dict[str, object] = {part: review.digests[part] for part in PARTS}
+    data |= {"exercise": review.exercise, "who": who, "role": role, "date": on, "doses": {}}
     try:
         SignOff.model_validate({**data, "note": note} if note else data)
     except ValidationError as error:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from setwright.dose.resolved import ResolvedWeek
+from setwright.dose.resolved import Reason, ResolvedWeek
 from setwright.wording.words import dose_in_words, seconds
 from support import make
 
@@ -89,7 +89,7 @@ def test_moved_session_says_from_where() -> None:
     """A moved session carries the day it comes from, and the reason."""
     second = weeks("{week: 2, day: friday, move_to: thursday, why: Race on Saturday.}")[1]
 
-    assert second.sessions[1].reasons == ("Moved from friday: Race on Saturday.",)
+    assert second.sessions[1].reasons == (Reason("Race on Saturday.", moved_from="friday"),)
 
 
 def test_two_changes_of_one_day_both_hold() -> None:
@@ -124,9 +124,8 @@ def test_session_alone_means_each_day_that_holds_it() -> None:
 
 def test_rest_changes_for_one_week() -> None:
     """A change of rest holds for every exercise of the session, for one week."""
-    rests = [
-        w.sessions[0].blocks[0].items[1].dose.rest_s for w in weeks("{week: 2, session: only, rest: 2 min, why: Heat.}")
-    ]
+    changed = weeks("{week: 2, session: only, rest: 2 min, why: Heat.}")
+    rests = [w.sessions[0].blocks[0].items[1].dose.first.rest_s for w in changed]
 
     assert list(map(seconds, rests)) == ["1 min", "2 min", "1 min"]
 

@@ -160,4 +160,4 @@ def test_rest_shrinks(written: str, block: str, trained_week: int, expected: str
     item = make.in_week(make.one_exercise(written, block), trained_week)
 
     assert item is not None
-    assert seconds(item.dose.rest_s) == expected
+    assert seconds(item.dose.first.rest_s) == expected

@@ -15,7 +15,7 @@ from setwright.review.compare import weeks_in_words
 from setwright.review.difference import rows, words_apart
 from setwright.review.parts import Line
 from setwright.review.report import NOTHING, as_markdown, as_text
-from setwright.review.state import StateError, from_json, to_json
+from setwright.review.written_state import StateError, from_json, to_json
 from support.desk import Desk
 
 texts = st.text(alphabet="ab \n.", max_size=30)
@@ -85,7 +85,7 @@ EDITS = [
         "exercises/squat.yml",
         "load: 30 % bodyweight",
         "load: 25 % bodyweight",
-        "- 30 % of body weight\n    + 25 % of body weight",
+        "- 30 % bodyweight\n    + 25 % bodyweight",
     ),
     ("exercises/squat.yml", "Chest up", "Chest high", "cues 1\n    - Chest up\n    + Chest high"),
     ("exercises/row.yml", "Pull the elbows back.", "Draw the elbows back.", "text: steps 1"),

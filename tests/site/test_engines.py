@@ -94,7 +94,7 @@ def _read(page: str) -> str:
         return ""
 
 
-def _eventually(holds: Callable[[], bool], seconds: float = 90) -> bool:
+def _eventually(holds: Callable[[], bool], seconds: float = 600) -> bool:
     deadline = time.monotonic() + seconds
     while time.monotonic() < deadline:
         if holds():

@@ -8,6 +8,8 @@ from playwright.sync_api import Browser, Page
 
 from support.site import KINDS
 
+from .conftest import Look
+
 
 @pytest.fixture
 def phone(browser: Browser) -> Iterator[Page]:
@@ -19,15 +21,11 @@ def phone(browser: Browser) -> Iterator[Page]:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_no_page_scrolls_sideways_at_320_pixels(browser: Browser, address: str, kind: str) -> None:
+def test_no_page_scrolls_sideways_at_320_pixels(look: Look, kind: str) -> None:
     """Content reflows at a width of 320 CSS pixels (WCAG 2.2, 1.4.10)."""
-    context = browser.new_context(viewport={"width": 320, "height": 640})
-    page = context.new_page()
-    page.goto(address + KINDS[kind])
-    width = page.evaluate("document.documentElement.scrollWidth")
-    context.close()
+    page = look(KINDS[kind], (320, 640))
 
-    assert width == 320
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -13,7 +13,7 @@ from setwright.source.read import FOLDERS, References
 
 _AWKWARD = "abcXYZ 0189 äßñ€ '\"&#;:,.!?()/%=+-–_^~$@…"
 names = st.text(_AWKWARD, min_size=1, max_size=40).filter(lambda t: t.strip())
-_words = st.text(_AWKWARD + "*[]{}`|\\", min_size=1, max_size=60).filter(lambda t: t.strip() and "](" not in t)
+_words = st.text(_AWKWARD + "*]{}`|\\", min_size=1, max_size=60).filter(lambda t: t.strip() and "](" not in t)
 _entity_free = _words.map(lambda t: t.replace("&", "and "))
 _marked = st.sampled_from(
     [

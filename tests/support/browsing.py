@@ -1,16 +1,15 @@
 """Fixtures for all tests with a browser: the example site, built once and served on this machine, and Chromium."""
 
-import functools
-import http.server
 import os
 import shutil
-import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, expect, sync_playwright
 
+from support.serving import served
+from support.shared import made_once
 from support.site import build, copy_project
 
 CHROMIUM = os.environ.get("SETWRIGHT_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
@@ -24,6 +23,10 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+PATIENCE_MS = 180_000
+"""How long to wait for what a page must come to: a busy machine is no finding."""
+
+expect.set_options(timeout=PATIENCE_MS)
 
 
 def missing(what: str) -> None:
@@ -35,11 +38,13 @@ def missing(what: str) -> None:
 
 @pytest.fixture(scope="session")
 def project(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The example project, built."""
-    folder = copy_project(tmp_path_factory.mktemp("club") / "project")
-    built = build(folder)
+    """The example project, built once for all tests; a test that changes something takes a copy."""
+    return made_once(tmp_path_factory, "example", _build_example)
+
+
+def _build_example(folder: Path) -> None:
+    built = build(copy_project(folder))
     assert built.site is not None, (built.looked.findings, built.broken)
-    return folder
 
 
 @pytest.fixture(scope="session")
@@ -51,18 +56,8 @@ def site(project: Path) -> Path:
 @pytest.fixture(scope="session")
 def address(site: Path) -> Iterator[str]:
     """Where the built site is served."""
-
-    class Quiet(http.server.SimpleHTTPRequestHandler):
-        def log_message(self, *args: object) -> None:
-            pass
-
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=str(site)))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with served(site) as address:
+        yield address
 
 
 @pytest.fixture(scope="session")
@@ -72,5 +67,6 @@ def browser() -> Iterator[Browser]:
         missing("Chromium")
     with sync_playwright() as playwright:
         chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        chromium.on("context", lambda context: context.set_default_timeout(PATIENCE_MS))
         yield chromium
         chromium.close()

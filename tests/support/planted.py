@@ -17,6 +17,8 @@ from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.model.programme import Programme
 from setwright.model.sign_off import SignOff
+from setwright.review.parts import PARTS
+from setwright.review.signed import signed
 from setwright.review.status import reviews
 from setwright.source.finding import Finding
 from setwright.source.read import Cache, read
@@ -354,7 +356,8 @@ def _renewed(programme: Programme, plans: tuple[ResolvedPlan, ...]) -> Iterator[
     for ident, review in reviews(programme, plans).items():
         if ident not in accepted:
             who = {"exercise": ident, "who": "A reviewer", "role": "For this test.", "date": date(2027, 1, 1)}
-            yield SignOff.model_validate({**who, **review.digests})
+            digests = {part: review.digests[part] for part in PARTS}
+            yield SignOff.model_validate({**who, **digests, "doses": signed(review.dosage)})
 
 
 def table() -> str:

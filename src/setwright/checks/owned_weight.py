@@ -57,13 +57,12 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 
 def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
-    load = item.dose.load
+    load = item.dose.heaviest
     if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
         return None
     if item.kit is None:
         return f"{load}, but none of its kit comes in weights", "write 'kit: [kettlebell]' here, or on the exercise"
-    per_hand = getattr(load, "per_hand", False)
-    if not subject.programme.club.weights_kg(item.kit, per_hand):
+    if not subject.programme.club.weights_kg(item.kit, load.per_hand):
         return (
             f"{load}, but no {item.kit} is owned in pairs",
             "write 'pairs: true' in club.yml, or leave out 'per hand'",

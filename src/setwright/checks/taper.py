@@ -55,7 +55,7 @@ def in_range(cut: Fraction) -> bool:
 
 def sets_in(week: ResolvedWeek) -> int:
     """Return all sets of a week, warm-ups excluded."""
-    return sum(item.dose.sets for session in week.sessions for item in session.items)
+    return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

@@ -14,6 +14,7 @@ from setwright.outline.training import appearances
 from setwright.review.parts import PART_NAMES
 from setwright.review.status import STATUS_WORDS, Review
 from setwright.wording import words
+from setwright.wording.dosage import in_words
 from setwright.wording.words import day_long, tempo_words
 
 QUESTIONS = (
@@ -71,7 +72,7 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
     references = desk.site.programme.references
     return card_data(desk, ident) | {
         "digests": [[PART_NAMES[part], digest] for part, digest in review.digests.items() if part != "dosage"],
-        "dosage": review.digests["dosage"],
+        "dosage": in_words(review.dosage),
         "doses": [
             {
                 "session": desk.site.programme.sessions[appearance.session].name,
@@ -109,7 +110,7 @@ def limits(exercise: Exercise) -> list[list[str]]:
     """Return each limit with what the physiotherapist has set, empty where nothing is, and its unit."""
     now = exercise.limits or Limits()
     return [
-        ["Load", str(now.load or ""), ""],
+        ["Load", words.load_in_words(now.load) if now.load else "", ""],
         ["Reps", str(now.reps or ""), "a set"],
         ["Hold", words.seconds(now.hold) if now.hold else "", ""],
         ["Sets", str(now.weekly_sets or ""), "a week"],

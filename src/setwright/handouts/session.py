@@ -10,6 +10,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
 from setwright.wording import words
+from setwright.wording.changes import in_words
 from setwright.wording.words import KIND_WORDS, day_long, span_of_days
 
 
@@ -43,7 +44,10 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "first_time": session.first_time,
         "aim": desk.prose(written.aim),
         "facts": facts,
-        "notes": [*([desk.prose(written.note)] if written.note else []), *desk.all_prose(session.reasons)],
+        "notes": [
+            *([desk.prose(written.note)] if written.note else []),
+            *desk.all_prose(map(words.reason, session.reasons)),
+        ],
         "warm_ups": _choices(desk, written.warm_up),
         "blocks": [_block(desk, session, block) for block in session.blocks],
         "cool_downs": _choices(desk, written.cool_down),
@@ -87,19 +91,19 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
     items = []
     for item in block.items:
         note = written.exercises[item.slot[1]].note
-        fewer = block.rounds is not None and item.dose.sets != block.rounds
-        only = f"only in the first {_counted(item.dose.sets, 'round')}" if fewer else None
+        fewer = block.rounds is not None and item.dose.count != block.rounds
+        only = f"only in the first {_counted(item.dose.count, 'round')}" if fewer else None
         data = item_data(desk, item, block.rounds is not None)
         items.append(data | {"note": desk.prose(note) if note else None, "only": only})
     return {
-        "name": block.name,
+        "name": words.block_name(block),
         "how": _how(block),
         "time": words.minutes(block.time),
         "note": desk.prose(block.note) if block.note else None,
         "straight": block.rounds is None,
         "rest": words.seconds(block.rest_s),
         "change_over": words.seconds(block.change_over_s) if block.change_over_s else None,
-        "changes": list(block.changes),
+        "changes": list(in_words(block.changes)),
         "items": items,
     }
 

@@ -15,6 +15,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
 from setwright.wording import words
+from setwright.wording.changes import in_words
 from setwright.wording.notice import NOTICE
 from setwright.wording.words import mass, tempo_words
 
@@ -79,20 +80,20 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     return {
         "exercise": item.exercise,
         "name": exercise.name,
-        "sets": dose.sets,
+        "sets": dose.count,
         "amount": words.amount(dose),
         "sides": words.sides(dose),
-        "load": _capital(str(dose.load)) if dose.load is not None else None,
+        "load": _capital(words.load_in_words(dose.heaviest)) if dose.heaviest is not None else None,
         "kit": item.kit if item.bands or item.choice else None,
         "take": _take(desk, item),
         "bands": _bands(desk, item),
-        "bands_of": _bands_of(dose.load),
+        "bands_of": _bands_of(dose.heaviest),
         "remarks": _remarks(item),
-        "tempo": tempo_words(dose.tempo) if dose.tempo else None,
-        "tempo_code": str(dose.tempo) if dose.tempo else None,
-        "rest": words.seconds(dose.rest_s),
+        "tempo": tempo_words(dose.first.tempo) if dose.first.tempo else None,
+        "tempo_code": str(dose.first.tempo) if dose.first.tempo else None,
+        "rest": words.seconds(dose.first.rest_s),
         "words": words.dose_in_words(dose, rounds),
-        "changes": list(item.changes),
+        "changes": list(in_words(item.changes)),
         "reasons": desk.all_prose(item.reasons),
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),
@@ -132,7 +133,7 @@ def _bands(desk: Desk, item: ResolvedItem) -> list[list[str]]:
 
 def _take(desk: Desk, item: ResolvedItem) -> str | None:
     """Return what a member must know where the load alone does not say it, as the page does."""
-    load, limits = item.dose.load, desk.site.programme.exercises[item.exercise].limits
+    load, limits = item.dose.heaviest, desk.site.programme.exercises[item.exercise].limits
     if item.choice:
         if item.choice.weight_kg is None:
             why = "The physiotherapist's limit rules this out"
@@ -143,7 +144,7 @@ def _take(desk: Desk, item: ResolvedItem) -> str | None:
     elif item.bands:
         return None
     elif limits and limits.load and isinstance(load, Effort | Reserve | OneRepMaxShare):
-        return f"Never more than {limits.load}."
+        return f"Never more than {words.load_in_words(limits.load)}."
     elif isinstance(load, BodyWeightShare):
         number = plain_number(load.percent)
         return f"Multiply your body weight by {number} and divide by 100. Take nothing heavier than that."

@@ -42,7 +42,7 @@ def review_sheet(ident: str) -> str:
 def boxes(dose: Dose, unit: str) -> list[str]:
     """Return what a member writes down after each set: the amount done, the load taken, the effort felt."""
     done = {"reps": "reps", "hold": "s", "work": "s", "distance": "m"}[dose.measure]
-    match dose.load:
+    match dose.heaviest:
         case None:
             return [done, "effort"]
         case Band():

@@ -6,6 +6,7 @@ from functools import cached_property
 
 from setwright.checks.registry import Accepted
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.figure.motion import solved
 from setwright.model.programme import Programme
 from setwright.review.parts import Line
 from setwright.review.status import Review, reviews
@@ -49,3 +50,8 @@ class Site:
             written = self.programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
             kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
         return list(kit)
+
+    def lowers_first(self, exercise: str) -> bool:
+        """Say whether a repetition begins with its lowering, as the figure shows it; without a figure, it does."""
+        drawn = self.programme.exercises[exercise].figure
+        return drawn is None or solved(drawn).lowers_first

@@ -52,7 +52,7 @@ def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
 
 def week_sets(week: ResolvedWeek) -> int:
     """Return all sets of a week."""
-    return sum(item.dose.sets for session in week.sessions for item in session.items)
+    return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
 def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:
@@ -80,8 +80,8 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
 
 def work_of(dose: Dose) -> float:
     """Return the week's work of one dose: repetitions, seconds or metres, over all sets and sides."""
-    amount = float(dose.amount) / (100 if dose.measure == "distance" else 1)
-    return dose.sets * amount * dose.side_count
+    amount = sum(float(one.amount.high) for one in dose.working) / (100 if dose.measure == "distance" else 1)
+    return amount * dose.side_count
 
 
 def _stretches(uses: list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]], rounds: bool) -> Iterator[Stretch]:

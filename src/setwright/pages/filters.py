@@ -63,6 +63,7 @@ def filters() -> dict[str, Callable[..., Any]]:
         "day_short": words.day_short,
         "tempo_words": words.tempo_words,
         "plural": words.plural,
+        "reason_words": words.reason,
         "plain": plain,
         "number": plain_number,
         "capital_markup": lambda markup: markup[:1].upper() + markup[1:],

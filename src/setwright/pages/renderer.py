@@ -13,6 +13,7 @@ from setwright.pages import filters, pictures
 from setwright.pages.page import Page
 from setwright.phone import attributes
 from setwright.wording import words
+from setwright.wording.changes import in_words
 from setwright.wording.explain import derivation
 from setwright.wording.notice import NOTICE
 
@@ -44,6 +45,7 @@ class Renderer:
             phone=attributes,
             pictures=pictures,
             words=words,
+            in_words=in_words,
             derivation=derivation,
             safety_notice=NOTICE,
             big_amount=words.big_amount,

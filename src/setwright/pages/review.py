@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from setwright.checks.registry import Accepted
 from setwright.model.exercise import Exercise, Limits
+from setwright.model.sign_off import SignedDosage, SignOff
 from setwright.model.units import plain_number
 from setwright.outline.addresses import REVIEW
 from setwright.outline.site import Site
@@ -12,8 +13,10 @@ from setwright.pages.page import Page
 from setwright.review.compare import ORDER, weeks_in_words
 from setwright.review.difference import Row, rows
 from setwright.review.parts import PART_NAMES, Line, lines_of
+from setwright.review.signed import as_dosage
 from setwright.review.status import DOSAGE, STATUS_WORDS, Review
-from setwright.wording.words import seconds
+from setwright.wording import dosage as dosage_words
+from setwright.wording.words import load_in_words, seconds
 
 
 @dataclass(frozen=True)
@@ -86,7 +89,7 @@ def limits_in_words(limits: Limits | None) -> tuple[tuple[str, str], ...]:
     if limits is None:
         return ()
     words = {
-        "Load": str(limits.load) if limits.load is not None else "",
+        "Load": load_in_words(limits.load) if limits.load is not None else "",
         "Reps": f"{limits.reps} a set" if limits.reps is not None else "",
         "Hold": seconds(limits.hold) if limits.hold is not None else "",
         "Sets": f"{limits.weekly_sets} a week" if limits.weekly_sets is not None else "",
@@ -102,8 +105,8 @@ def changed_parts(exercise: Exercise, review: Review, seen: Mapping[str, tuple[L
         return ()
     found = []
     if DOSAGE in review.changed:
-        old = (Line("in use", review.sign_off.dosage, "in use"),)
-        new = (Line("in use", review.digests[DOSAGE], "in use"),)
+        old = (Line("in use", _signed_doses(review.sign_off), "in use"),)
+        new = (Line("in use", dosage_words.in_words(review.dosage), "in use"),)
         found.append(Changed(DOSAGE, PART_NAMES[DOSAGE], rows(old, new), kept=True))
     for part in ORDER:
         if part in review.changed:
@@ -114,12 +117,16 @@ def changed_parts(exercise: Exercise, review: Review, seen: Mapping[str, tuple[L
     return tuple(found)
 
 
+def _signed_doses(sign_off: SignOff) -> str:
+    return sign_off.dosage or dosage_words.in_words(as_dosage(sign_off.doses or SignedDosage()))
+
+
 def _doses(site: Site, review: Review) -> Iterator[tuple[str, str]]:
     names = {plan.ident: plan.plan.name for plan in site.plans}
     for plan, dosage in review.dosage.by_plan.items():
-        yield f"{names[plan]}, {weeks_in_words(dosage.weeks)}", dosage.words
+        yield f"{names[plan]}, {weeks_in_words(dosage.weeks)}", dosage_words.in_words(dosage)
     if review.dosage.in_routines:
-        yield "Warm-ups and cool-downs", review.dosage.routine_words
+        yield "Warm-ups and cool-downs", dosage_words.in_routines(review.dosage)
 
 
 def _exercise_of(one: Accepted) -> str | None:

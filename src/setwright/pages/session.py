@@ -8,7 +8,8 @@ from setwright.outline.addresses import PLANS, plan_path, session_path, week_pat
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
 from setwright.pages.page import Crumb, Page
-from setwright.wording.words import KIND_WORDS, day_long
+from setwright.wording.changes import in_words
+from setwright.wording.words import KIND_WORDS, block_name, day_long
 
 CUES_SHOWN = 3
 
@@ -83,6 +84,6 @@ def changes(session: ResolvedSession) -> tuple[ChangeLine, ...]:
     """Return one line for each block and each exercise whose dose differs from the last time."""
     lines = []
     for block in session.blocks:
-        lines.append(ChangeLine(None, block.name, block.changes))
-        lines.extend(ChangeLine(item.exercise, block.name, item.changes) for item in block.items)
+        lines.append(ChangeLine(None, block_name(block), in_words(block.changes)))
+        lines.extend(ChangeLine(item.exercise, block_name(block), in_words(item.changes)) for item in block.items)
     return tuple(line for line in lines if line.words)

@@ -14,8 +14,8 @@ from markupsafe import Markup, escape
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
-from setwright.dose.timing import BETWEEN_BLOCKS_S
-from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+from setwright.dose.sequence import BETWEEN_BLOCKS_S
+from setwright.model.load import OneRepMaxShare
 from setwright.model.tempo import FAST_LIFT_S, Tempo
 from setwright.wording.words import mass
 
@@ -51,12 +51,12 @@ def bands(rows: tuple[LoadBand, ...], unit: str) -> str:
 
 def load(item: ResolvedItem, unit: str) -> Markup:
     """Return the attributes of a load that stands in bands: whose bands, and how the weight is held."""
-    share = item.dose.load
+    share = item.dose.heaviest
     return attributes(
         {
             "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
             "data-bands": bands(item.bands, unit),
-            "data-hand": "in each hand" if isinstance(share, BodyWeightShare) and share.per_hand else None,
+            "data-hand": "in each hand" if share is not None and share.per_hand else None,
             "data-kit": item.kit,
             "data-exercise": item.exercise,
         }
@@ -67,16 +67,16 @@ def item(one: ResolvedItem, kit: list[str], unit: str) -> Markup:
     """Return the attributes of one exercise of a session: its dose as plain numbers (s, cm, counts)."""
     dose = one.dose
     chosen = one.choice.weight_kg if one.choice else None
-    per_hand = isinstance(dose.load, Weight | BodyWeightShare) and dose.load.per_hand
+    per_hand = dose.heaviest is not None and dose.heaviest.per_hand
     return attributes(
         {
             "data-exercise": one.exercise,
-            "data-sets": dose.sets,
+            "data-sets": dose.count,
             "data-measure": dose.measure,
-            "data-amount": dose.amount,
+            "data-amount": dose.first.amount.high,
             "data-sides": {"one at a time": 2}.get(dose.sides),
-            "data-tempo": _tempo(dose.tempo) if dose.measure == "reps" else None,
-            "data-rest": dose.rest_s,
+            "data-tempo": _tempo(dose.first.tempo) if dose.measure == "reps" else None,
+            "data-rest": dose.first.rest_s,
             "data-kit": " ".join(kit) or None,
             "data-weight": mass(chosen, unit) if chosen is not None else None,
             "data-hand": "in each hand" if per_hand else None,

@@ -8,6 +8,7 @@ from typing import Final
 from setwright.review.difference import Row, rows
 from setwright.review.parts import PART_NAMES, Part
 from setwright.review.state import DayState, DoseState, State
+from setwright.wording.words import dose_in_words, minutes, seconds
 
 ORDER: Final[tuple[Part, ...]] = ("limits", "cautions", "cues", "text", "figure")
 """What a physiotherapist looks at first."""
@@ -139,8 +140,9 @@ def _sessions(plan: str, old: Weeks, new: Weeks) -> Iterator[SessionChange]:
                     continue
                 for change in _doses(was.doses, now.doses):
                     doses.setdefault(session, {}).setdefault(change, []).append(week)
-                if was.time != now.time:
-                    times.setdefault(session, {}).setdefault((was.time, now.time), []).append(week)
+                took, takes = minutes(was.time), minutes(now.time)
+                if took != takes:
+                    times.setdefault(session, {}).setdefault((took, takes), []).append(week)
     for session in sorted({*doses, *times}):
         yield SessionChange(
             plan,
@@ -171,10 +173,10 @@ def _doses(old: Sequence[DoseState], new: Sequence[DoseState]) -> Iterator[tuple
     for place in dict.fromkeys((*before, *after)):
         was, now = before.get(place), after.get(place)
         if was is None:
-            yield place[0], "", now.words if now else ""
+            yield place[0], "", _said(now) if now else ""
         elif now is None:
-            yield place[0], was.words, ""
-        elif was.numbers != now.numbers or was.words != now.words:
+            yield place[0], _said(was), ""
+        elif was != now:
             yield place[0], *_apart(was, now)
 
 
@@ -188,9 +190,14 @@ def _by_place(doses: Sequence[DoseState]) -> dict[tuple[str, int], DoseState]:
 
 def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
     """Return both doses in words, with the rest where it is the rest that differs."""
-    if was.numbers.get("rest") == now.numbers.get("rest"):
-        return was.words, now.words
-    return f"{was.words}, rest {was.numbers.get('rest', '')}", f"{now.words}, rest {now.numbers.get('rest', '')}"
+    rested, rests = was.dose.first.rest_s, now.dose.first.rest_s
+    if rested == rests:
+        return _said(was), _said(now)
+    return f"{_said(was)}, rest {seconds(rested)}", f"{_said(now)}, rest {seconds(rests)}"
+
+
+def _said(state: DoseState) -> str:
+    return dose_in_words(state.dose, state.rounds)
 
 
 def weeks_in_words(weeks: Sequence[int]) -> str:

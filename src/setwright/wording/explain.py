@@ -7,16 +7,18 @@ from typing import Any
 
 from setwright.dose.change import changes_between
 from setwright.dose.loads import Choice, share_kg
-from setwright.dose.resolve import lightened, limit_of, prescribed, rest_at
+from setwright.dose.prescribing import lightened, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
+from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
 from setwright.model.units import plain_number
-from setwright.wording.words import amount, dose_in_words, seconds
+from setwright.wording.changes import in_words
+from setwright.wording.words import amount, dose_in_words, load_in_words, reason, seconds
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,23 +78,22 @@ def _from_start(
         if session.remains.kind != "normal":
             what = "lighter week" if session.remains.kind == "lighter" else "taper week"
             count = f"This is a {what}, so the progression stands where it was: {dose_in_words(now, rounds)}."
-        rest = f" Rest: {seconds(now.rest_s)}." if _rest_climb(block, written) else ""
+        rest = f" Rest: {seconds(now.first.rest_s)}." if _rest_climb(block, written) else ""
         yield Step(count + rest, "trained-weeks")
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
-        yield from _lightened(session, rounds, now.sets, lighter.sets)
+        yield from _lightened(session, rounds, now.count, lighter.count)
         if lighter.amount != now.amount:
             yield Step(
                 f"Amount: {plain_number(session.remains.reps)} % of {amount(now)} leaves {amount(lighter)}.",
                 "lighter-week",
             )
-        if lighter.load != now.load:
-            yield Step(
-                f"Load: {plain_number(session.remains.load)} % of {now.load} leaves {lighter.load}.", "lighter-week"
-            )
+        if lighter.heaviest != now.heaviest:
+            said = f"{load_in_words(now.heaviest)} leaves {load_in_words(lighter.heaviest)}"
+            yield Step(f"Load: {plain_number(session.remains.load)} % of {said}.", "lighter-week")
     if item.dose != lighter:
-        reasons = "; ".join((*item.reasons, *session.reasons))
-        said = ", ".join(changes_between(lighter, item.dose, rounds)) or "other numbers"
+        reasons = "; ".join((*item.reasons, *map(reason, session.reasons)))
+        said = ", ".join(in_words(changes_between(lighter, item.dose, rounds))) or "other numbers"
         yield Step(f"The coach changed this week alone: {said}. {reasons}".strip(), "change")
     if item.dose.sides != "both together":
         yield Step(f"The exercise works {item.dose.sides}: {amount(item.dose)} {_sides_words(item)}.", "sides")
@@ -132,7 +133,7 @@ def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
     if (climb := _rest_climb(block, written)) is not None:
         yield Step(_climb("Rest", climb, seconds), _rule(climb))
     if progress.load is not None:
-        yield Step(_climb("Load", progress.load, str), _rule(progress.load))
+        yield Step(_climb("Load", progress.load, load_in_words), _rule(progress.load))
     if progress.tempo is not None:
         yield Step(f"Tempo by trained week: {', '.join(map(str, progress.tempo.weeks))}, then it stays.", "listed")
 
@@ -145,8 +146,8 @@ def _rest_climb(block: Block, written: Prescription) -> Climb[int] | None:
 
 def _then(climb: LoadClimb) -> str:
     if climb.add is not None:
-        return f"the load rises by {climb.add} (to {climb.up_to} at most)"
-    return f"the load falls by {climb.take} (to {climb.down_to} at least)"
+        return f"the load rises by {load_in_words(climb.add)} (to {load_in_words(climb.up_to)} at most)"
+    return f"the load falls by {load_in_words(climb.take)} (to {load_in_words(climb.down_to)} at least)"
 
 
 def _rule(climb: Climb[Any]) -> str:
@@ -173,7 +174,7 @@ def _climb(name: str, climb: Climb[Any], write: Any) -> str:
 def _load(
     programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
 ) -> Iterator[Step]:
-    load = item.dose.load
+    load = item.dose.heaviest
     match load:
         case BodyWeightShare(percent=percent):
             if body_weight_kg is None:
@@ -194,9 +195,9 @@ def _load(
                 yield Step(f"{_chosen(item.choice, item.kit)}", "owned-weight")
         case Effort() | Reserve():
             how = "Choose the weight so that the last set ends at" if item.kit else "End each set at"
-            yield Step(f"{how} {load}.", "effort")
+            yield Step(f"{how} {load_in_words(load)}.", "effort")
         case Band():
-            yield Step(f"Take the {load}.")
+            yield Step(f"Take the {load_in_words(load)}.")
         case None:
             return
 
@@ -238,8 +239,3 @@ def _chosen(choice: Choice, kit: str | None) -> str:
         case "lighter":
             return f"Take {weight} kg, lighter than planned: everything heavier is too heavy or not owned."
     return f"Take {weight} kg, the nearest one (on a tie, the lighter)."
-
-
-def load_in_words(load: Load | None) -> str:
-    """Return a load for people, the body alone included."""
-    return str(load) if load is not None else "body weight alone"

@@ -4,9 +4,11 @@ from datetime import date
 from fractions import Fraction
 from typing import Final
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Group, Set, metres
+from setwright.dose.resolved import Reason, ResolvedBlock
 from setwright.dose.timing import TimeRange
 from setwright.model.exercise import Exercise
+from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.routine import RoutinePart
 from setwright.model.tempo import Tempo
 from setwright.model.units import KG_PER_LB, plain_number
@@ -35,14 +37,20 @@ def minutes(time: TimeRange) -> str:
 
 def amount(dose: Dose) -> str:
     """Return a set's amount without its sides: 8 reps, 30 s hold, 20 m."""
-    number = dose.amount
+    return set_amount(dose, dose.first)
+
+
+def set_amount(dose: Dose, one: Set) -> str:
+    """Return the amount of one of a dose's sets, without its sides."""
+    low, high = one.amount.low, one.amount.high
+    to = "" if one.amount.is_one else f"{plain_number(low)} to "
     match dose.measure:
         case "reps":
-            return f"{number} {'rep' if number == 1 else 'reps'}"
+            return f"{to}{high} {'rep' if high == 1 else 'reps'}"
         case "distance":
-            return f"{plain_number(Fraction(number) / 100)} m"
+            return f"{'' if one.amount.is_one else f'{plain_number(metres(low))} to '}{plain_number(metres(high))} m"
         case measure:
-            return f"{seconds(int(number))} {measure}"
+            return f"{'' if one.amount.is_one else f'{seconds(int(low))} to '}{seconds(int(high))} {measure}"
 
 
 def sides(dose: Dose) -> str:
@@ -57,12 +65,53 @@ def sides(dose: Dose) -> str:
 def dose_in_words(dose: Dose, rounds: bool = False) -> str:
     """Return a whole dose: 3 rounds of 8 reps each side, 15 % of body weight, tempo 3-0-1-0."""
     noun = "round" if rounds else "set"
-    parts = [f"{dose.sets} {noun}{'' if dose.sets == 1 else 's'} of {amount(dose)} {sides(dose)}".strip()]
-    if dose.load is not None:
-        parts.append(str(dose.load))
-    if dose.tempo is not None:
-        parts.append(f"tempo {dose.tempo}")
+    return "; then ".join(_group(dose, group, noun) for group in dose.groups)
+
+
+def _group(dose: Dose, group: Group, noun: str) -> str:
+    one = group.each
+    parts = [f"{plural(group.count, noun)} of {set_amount(dose, one)} {sides(dose)}".strip()]
+    if one.load is not None:
+        parts.append(load_in_words(one.load))
+    if one.tempo is not None:
+        parts.append(f"tempo {one.tempo}")
     return ", ".join(parts)
+
+
+def load_in_words(load: Load | None) -> str:
+    """Return a load for people: 15 % of body weight in each hand, effort 7 of 10; the body alone included."""
+    match load:
+        case None:
+            return "body weight alone"
+        case BodyWeightShare():
+            return f"{plain_number(load.percent)} % of body weight{_hands(load)}"
+        case OneRepMaxShare():
+            return f"{plain_number(load.percent)} % of 1RM"
+        case Weight():
+            return f"{plain_number(load.number)} {load.unit}{_hands(load)}"
+        case Effort():
+            return f"effort {plain_number(load.rpe)} of 10"
+        case Reserve():
+            return f"{plural(load.reps, 'rep')} in reserve"
+        case Band():
+            return f"{load.name} band"
+
+
+def _hands(load: Load) -> str:
+    return " in each hand" if load.per_hand else ""
+
+
+def reason(why: Reason) -> str:
+    """Return why a session is not as planned this week."""
+    return f"Moved from {why.moved_from}: {why.why}" if why.moved_from else why.why
+
+
+_BLOCKS: Final = {"straight": "Straight sets", "superset": "Superset", "circuit": "Circuit"}
+
+
+def block_name(block: ResolvedBlock) -> str:
+    """Return what a block is called: the coach's own name, or its kind, counted where there are several."""
+    return block.name or _BLOCKS[block.kind] + (f" {block.number}" if block.number else "")
 
 
 def part_amount(part: RoutinePart, exercise: Exercise | None = None) -> str:
@@ -134,13 +183,14 @@ def plural(count: int, noun: str) -> str:
 
 def big_amount(dose: Dose) -> tuple[str, str]:
     """Return a set's amount as a number and its word, for large type: ('8', 'reps'), ('30', 's hold')."""
+    amount = dose.first.amount.high
     match dose.measure:
         case "reps":
-            return str(dose.amount), "rep" if dose.amount == 1 else "reps"
+            return str(amount), "rep" if amount == 1 else "reps"
         case "distance":
-            return plain_number(Fraction(dose.amount) / 100), "m"
+            return plain_number(metres(amount)), "m"
         case measure:
-            seconds = int(dose.amount)
+            seconds = int(amount)
             if seconds >= 120 and seconds % 60 == 0:
                 return str(seconds // 60), f"min {measure}"
             return str(seconds), f"s {measure}"

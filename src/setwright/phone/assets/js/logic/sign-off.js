@@ -11,7 +11,7 @@ export const PARTS = ["text", "cues", "cautions", "limits", "figure"];
  * @param {string} exercise
  * @param {Reviewer} reviewer
  * @param {string} note
- * @param {Record<string, string>} digests of each part, and the dosage in words
+ * @param {Record<string, string>} digests of each part, and the doses in use as they are signed
  */
 export function signOffLine(exercise, reviewer, note, digests) {
   const said = note.trim() ? [`note: ${quoted(note)}`] : [];
@@ -22,7 +22,7 @@ export function signOffLine(exercise, reviewer, note, digests) {
     `date: ${reviewer.day}`,
     ...said,
     ...PARTS.map((part) => `${part}: ${digests[part]}`),
-    `dosage: ${quoted(digests.dosage ?? "")}`,
+    `doses: ${digests.dosage}`,
   ];
   return `- {${parts.join(", ")}}`;
 }
