@@ -41,9 +41,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for (session, slot), uses in subject.slots.items():
         looked_at: set[Load | None] = set()
         for plan, where, item in uses:
-            if item.dose.load in looked_at:
+            if item.dose.heaviest in looked_at:
                 continue
-            looked_at.add(item.dose.load)
+            looked_at.add(item.dose.heaviest)
             trouble = _trouble(subject, item)
             if trouble is not None:
                 message, hint = trouble
