@@ -35,7 +35,7 @@ class Fault:
 
 
 class HangError(BaseException):
-    """Raised inside an input that takes more than its share; no handler for errors may swallow it."""
+    """Raised inside an input that takes more than its share; no handler for said may swallow it."""
 
 
 @contextmanager
@@ -76,7 +76,7 @@ def tried(run: str, kind: str, most_s: float, call: Callable[[], T]) -> tuple[T 
 def of_findings(findings: tuple[Finding, ...], places: Places) -> Iterator[str]:
     """Yield what is wrong with findings themselves: their places and their words."""
     lines: dict[str, list[str]] = {}
-    errors: set[tuple[object, str]] = set()
+    said: set[tuple[object, str, str]] = set()
     for finding in findings:
         place = finding.position
         name = place.file.removeprefix(f"{places.label}/")
@@ -89,9 +89,9 @@ def of_findings(findings: tuple[Finding, ...], places: Places) -> Iterator[str]:
         if not place.file or place.line < 1 or place.column < 1:
             yield f"without a place: {printers.plain(finding)}"
         yield from (f"{what}: {printers.plain(finding)!r}" for what in _wrong_words(finding))
-        if finding.severity == "error" and (place, finding.rule) in errors:
+        if (place, finding.rule, finding.message) in said:
             yield f"said twice: {printers.plain(finding)}"
-        errors.add((place, finding.rule))
+        said.add((place, finding.rule, finding.message))
         printers.terminal(finding, rows[place.line - 1] if place.line <= len(rows) else None, lambda _, text: text)
         if "\n" in printers.annotation(finding):
             yield f"an annotation on two lines: {printers.annotation(finding)!r}"

@@ -82,7 +82,9 @@ def test_a_finding_without_place_or_clear_words_is_a_fault(finding: Finding, wro
 
 
 def test_the_same_said_twice_is_a_fault() -> None:
-    """Two errors of one rule at one place."""
-    one, other = (Finding(Position("p/a.yml"), "a-rule", f"something {how} wrong") for how in ("is", "goes"))
+    """The same words at one place, with two hints that contradict each other."""
+    one, other = (
+        Finding(Position("p/a.yml"), "a-rule", "something is wrong", f"mend {what}") for what in ("it", "that")
+    )
 
     assert len(list(of_findings((one, other), Places("p")))) == 1

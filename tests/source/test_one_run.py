@@ -43,6 +43,19 @@ def test_a_file_of_mistakes_is_told_in_part(tmp_path: Path) -> None:
         assert "too-many-mistakes" in {finding.rule for finding in here}
 
 
+def test_signs_that_do_not_print_are_seen_in_a_message(tmp_path: Path) -> None:
+    """A space of no width, which no editor shows, stands in messages and hints as a question mark."""
+    key = (GOOD / "sessions/trunk.yml").read_text("utf-8").replace("aim:", "a\u200bim:")
+    club = (GOOD / "club.yml").read_text("utf-8").replace("light", "lig\u200bht")
+
+    findings = read(good_programme(tmp_path, {"club.yml": club, "sessions/trunk.yml": key}), LABEL).findings
+
+    assert [(finding.message, finding.hint) for finding in findings] == [
+        ("the club owns no light band", "did you mean 'lig?ht'?"),
+        ("unknown key 'a?im'", "did you mean 'aim'?"),
+    ]
+
+
 def test_findings_are_sorted_by_place(tmp_path: Path) -> None:
     """Findings come by file, then line, then column, and none comes twice."""
     findings = read(good_programme(tmp_path, SLIPS), LABEL).findings
