@@ -102,6 +102,21 @@ PLANTS: Final = (
         "missing-key",
     ),
     one("a file that nothing reads", "exercises/notes.txt", "", "Ask about the kettlebells.\n", "unused-file"),
+    one(
+        "an exercise that is its own harder way",
+        "exercises/wall-sit.yml",
+        "harder:\n",
+        "harder:\n  - wall-sit\n",
+        "own-variation",
+    ),
+    one(
+        "an easier way that leads back",
+        "exercises/wall-sit.yml",
+        "easier:\n",
+        "easier:\n  - goblet-squat\n",
+        "easier-in-a-circle",
+        "exercises/wall-sit.yml",
+    ),
     # Weeks that are wrong although every file reads well
     # The physiotherapist's limit of 10 % a week for this exercise is crossed with it.
     Plant(

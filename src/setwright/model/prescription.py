@@ -41,11 +41,13 @@ class Prescription(CoachModel):
     distance: Length | None = Field(default=None, description="Distance to cover.")
     load: LoadField | None = Field(default=None, description="How heavy; left out, the body alone.")
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
-    kit: list[Id] | None = Field(default=None, min_length=1, description="Kit, if not the exercise's usual one.")
+    kit: list[Id] | None = Field(
+        default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
+    )
     rest: Duration | None = Field(default=None, description="Rest after each set (straight sets only).")
     note: Prose | None = Field(default=None, description="What matters here, in this session.")
     progress: Progress | None = Field(default=None, description="How the dose changes over the trained weeks.")
-    accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")
+    accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
     @property
     def measure(self) -> Measure:

@@ -37,9 +37,14 @@ def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
     return str(value).strip()
 
 
+def printable(text: str) -> str:
+    """Return a text with a question mark for every sign that does not print, such as a space of no width."""
+    return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+
 def shown(text: str) -> str:
-    """Quote what the coach wrote on one line, shortened to fit a message."""
-    text = " ".join(text.split())
+    """Quote what the coach wrote on one line, shortened to fit a message; what does not print is a question mark."""
+    text = printable(" ".join(text.split()))
     return f"'{text}'" if len(text) <= 40 else f"'{text[:37]}...'"
 
 
