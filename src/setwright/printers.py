@@ -8,8 +8,6 @@ from urllib.parse import quote
 
 from setwright.source.finding import Finding, Severity
 
-SourceLine = Callable[[Finding], str | None]
-
 
 def plain(finding: Finding) -> str:
     """Return a finding on one line: file:line:column: severity: message (hint) [rule]."""

@@ -6,7 +6,8 @@ import pytest
 
 from setwright import reviewing
 from setwright.errors import ProjectError
-from setwright.review.signing import HEAD, line_again, with_line
+from setwright.review.parts import PARTS
+from setwright.review.signing import HEAD, line_of, with_line
 from setwright.source.read import read
 from support.desk import DAY, Desk
 
@@ -127,8 +128,10 @@ def test_any_note_comes_back_as_it_was_written(desk: Desk, note: str) -> None:
     programme = read(desk.program).programme
     assert programme is not None
 
-    assert programme.sign_offs[0].note == note
-    assert line_again(programme.sign_offs[0]) == line
+    kept = programme.sign_offs[0]
+    digests = {part: getattr(kept, part) for part in (*PARTS, "dosage")}
+    assert kept.note == note
+    assert line_of(kept.exercise, kept.who, kept.role, kept.date, kept.note, digests) == line
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from setwright.dose.loads import Choice, share_kg
 from setwright.dose.resolve import lightened, limit_of, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
@@ -238,8 +238,3 @@ def _chosen(choice: Choice, kit: str | None) -> str:
         case "lighter":
             return f"Take {weight} kg, lighter than planned: everything heavier is too heavy or not owned."
     return f"Take {weight} kg, the nearest one (on a tie, the lighter)."
-
-
-def load_in_words(load: Load | None) -> str:
-    """Return a load for people, the body alone included."""
-    return str(load) if load is not None else "body weight alone"
