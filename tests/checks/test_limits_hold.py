@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import body_weight_choice
-from setwright.source.finding import ERROR
 from support import make
 from support.strategies import body_weights
 
@@ -66,7 +65,7 @@ def test_dose_and_limit(limits: str, written: str, crossed: str | None) -> None:
     made = make.one_exercise(written, phases=FOUR_WEEKS, lift=f"{{{DUMBBELLS}, limits: {limits}}}")
     found = [f for f in make.verdict(made).findings if f.rule == "dose-beyond-limit"]
 
-    assert [(f.message, f.severity) for f in found] == ([(f"lift: {crossed}", ERROR)] if crossed else [])
+    assert [(f.message, f.severity) for f in found] == ([(f"lift: {crossed}", "error")] if crossed else [])
 
 
 def test_sets_of_a_week_are_added_up() -> None:

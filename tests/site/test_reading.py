@@ -43,6 +43,22 @@ def test_nothing_is_asked_from_another_host(phone: Page, address: str, kind: str
     assert complaints == []
 
 
+@pytest.mark.parametrize("width", [360, 1000])
+@pytest.mark.parametrize("kind", ["home", "session"])
+def test_the_menu_leads_to_the_plans(browser: Browser, address: str, kind: str, width: int) -> None:
+    """Where the tabs have no room, a tap on the menu shows it, and a tap on Plans goes there."""
+    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
+    page = context.new_page()
+    page.goto(address + KINDS[kind])
+    page.locator("label.md-header__button[for=__drawer]").click()
+    page.locator(".md-sidebar--primary").get_by_role("link", name="Plans", exact=True).click()
+    page.wait_for_url(f"{address}plans/")
+    heading = page.get_by_role("heading", level=1).inner_text()
+    context.close()
+
+    assert heading == "Plans"
+
+
 @pytest.mark.parametrize(
     ("now", "says"),
     [

@@ -23,7 +23,6 @@ from setwright.model.units import plain_number
 ID = "load-step-too-large"
 SEVERITY = "warning"
 SOURCE = "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %."
-LARGEST_PERCENT = Fraction(10)
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
 

@@ -97,13 +97,6 @@ def _with_units(value: Any) -> Any:
 
 
 @dataclass(frozen=True, slots=True)
-class Sizes:
-    """Kit that comes in sizes, such as boxes: heights in centimetres."""
-
-    lengths_cm: tuple[Fraction, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Names:
     """Kit that is told apart by name, such as elastic bands, lightest first."""
 
@@ -116,7 +109,7 @@ def _single_weights(weights: list[Fraction]) -> WeightList:
 
 KitEntry = Annotated[
     Annotated[list[Mass], AfterValidator(_single_weights), Tag("‹masses›")]
-    | Annotated[list[Length], AfterValidator(lambda v: Sizes(tuple(v))), Tag("‹lengths›")]
+    | Annotated[list[Length], Tag("‹lengths›")]
     | Annotated[list[Name], AfterValidator(lambda v: Names(tuple(v))), Tag("‹names›")]
     | Annotated[WeightSteps, Tag("‹steps›")]
     | Annotated[WeightList, Tag("‹weights›")]
@@ -125,7 +118,7 @@ KitEntry = Annotated[
     Discriminator(lambda v: f"‹{_kind_of_kit(v)}›"),
     BeforeValidator(_with_units),
 ]
-"""Kit: weights, sizes, names, or how many of it."""
+"""Kit: weights, sizes in cm, names, or how many of it."""
 
 
 class Safety(CoachModel):

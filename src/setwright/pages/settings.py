@@ -11,6 +11,7 @@ from setwright.model.club import Barbell, WeightList, WeightSteps
 from setwright.outline.addresses import LOG, OFFLINE, SETTINGS
 from setwright.outline.site import Site
 from setwright.pages.page import Crumb, Page
+from setwright.palette import DAY
 from setwright.phone import attributes
 
 MANIFEST = "manifest.webmanifest"
@@ -89,8 +90,8 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
         "start_url": "./",
         "scope": "./",
         "display": "standalone",
-        "background_color": "#fcfbf8",
-        "theme_color": "#26354a",
+        "background_color": DAY["md-default-bg-color"],
+        "theme_color": DAY["md-primary-fg-color"],
         "icons": [*icons, mask],
     }
     yield MANIFEST, json.dumps(content, ensure_ascii=False, indent=1) + "\n"

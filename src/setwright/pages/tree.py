@@ -35,12 +35,16 @@ from setwright.pages import (
 )
 from setwright.pages.page import Page
 from setwright.pages.renderer import Renderer
+from setwright.palette import SHEET
 from setwright.phone import catalogue, days
 from setwright.phone.lean import lean
 from setwright.wording.language import ENGLISH, Language
 
 KEPT: Final = frozenset({"README.md", ".gitignore", ".theme/.gitignore"})
 """Files of docs_build that are not generated."""
+
+STYLES: Final = "assets/setwright.css"
+"""The first of our style sheets: the palette is published at its head, so that no page asks for a file more."""
 
 
 def pages_of(site: Site) -> Iterator[Page]:
@@ -71,6 +75,7 @@ def render(
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
     for room in ("pages", "phone"):
         tree |= {f"assets/{name}": lean(name, raw) for name, raw in package_files(room, "assets")}
+    tree[STYLES] = lean(STYLES, SHEET) + tree[STYLES]
     if (sentences := catalogue.module(language)) is not None:
         tree[catalogue.PATH] = sentences.encode()
     tree |= {f".theme/{name}": theming.said(raw, language) for name, raw in package_files("pages", "theme")}

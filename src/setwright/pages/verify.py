@@ -25,7 +25,6 @@ class Built:
     anchors: set[str] = field(default_factory=set)
     links: set[str] = field(default_factory=set)
     loads: set[str] = field(default_factory=set)
-    inline_styles: int = 0
 
 
 class _Reader(HTMLParser):
@@ -36,8 +35,6 @@ class _Reader(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         fetches = tag == "link" and dict(attrs).get("rel") not in _ADDRESSES
         for name, value in attrs:
-            if name == "style":
-                self.page.inline_styles += 1
             if value is None:
                 continue
             if name == "id" or (name == "name" and tag == "a"):

@@ -7,7 +7,6 @@ from typing import Final, Literal
 
 Severity = Literal["error", "warning"]
 
-ERROR: Final = "error"
 WARNING: Final = "warning"
 
 
