@@ -5,12 +5,13 @@ import http.server
 import os
 import shutil
 import threading
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, sync_playwright
 
 from support.site import build, copy_project
 
@@ -89,9 +90,24 @@ def browser() -> Iterator[Browser]:
             context.add_init_script(WATCH)
             return context
 
-        chromium.new_context = watched  # type: ignore[method-assign]
+        chromium.new_context = watched
+        Page.wait_for_function = until
         yield chromium
         chromium.close()
+
+
+def until(page: Page, line: str, *, arg: object = None, seconds: float = 60) -> None:
+    """Wait until a line of JavaScript holds. Asked from outside: Playwright's own way needs eval, which pages refuse."""
+    deadline = time.monotonic() + seconds
+    while time.monotonic() < deadline:
+        try:
+            if page.evaluate(line, arg):
+                return
+        except Error as error:
+            if "context was destroyed" not in str(error):  # the page is on its way to another one
+                raise
+        page.wait_for_timeout(50)
+    pytest.fail(f"never came true: {line}")
 
 
 @pytest.fixture(autouse=True)
