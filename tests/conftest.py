@@ -3,14 +3,20 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 from setwright.model.programme import Programme
 from setwright.source.read import read
 
 pytest_plugins = ["support.browsing"]
 
-settings.register_profile("steady", derandomize=True, deadline=None, max_examples=60)
+settings.register_profile(
+    "steady",
+    derandomize=True,
+    deadline=None,
+    max_examples=60,
+    suppress_health_check=[HealthCheck.too_slow],  # a busy machine is no finding
+)
 settings.load_profile("steady")
 
 EXAMPLE = Path(__file__).parent.parent / "program"

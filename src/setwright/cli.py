@@ -1,5 +1,6 @@
 """The commands. No logic: each reads its options, calls one function and prints what came back."""
 
+import errno
 import sys
 from collections.abc import Callable, Iterable, Sized
 from datetime import date, datetime
@@ -11,22 +12,25 @@ import click
 
 from setwright import __version__, printers, publish, reviewing
 from setwright.checks.registry import RULES as CHECKS
+from setwright.disk.files import stopped
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.rules import RULES
-from setwright.errors import SetwrightError
+from setwright.errors import SetwrightError, StoppedError
 from setwright.model.programme import Programme
 from setwright.model.units import parse_mass_kg
 from setwright.model.vocabulary import WEEKDAYS
 from setwright.pages.comparison import as_html
-from setwright.review.parts import PART_NAMES
+from setwright.printers import clean
 from setwright.review.report import as_markdown, as_text
-from setwright.review.state import to_json
-from setwright.review.status import STATUS_WORDS, reviews
+from setwright.review.status import reviews
+from setwright.review.written_state import schema, to_json
 from setwright.source.finding import Finding
 from setwright.source.read import Places
 from setwright.source.schemas import schemas as all_schemas
 from setwright.source.suggest import did_you_mean
 from setwright.wording.explain import derivation, history
+from setwright.wording.language import ENGLISH
+from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 
 CLEAN, FOUND = 0, 1
 
@@ -69,8 +73,14 @@ class _Commands(click.Group):
     def invoke(self, ctx: click.Context) -> Any:
         try:
             return super().invoke(ctx)
+        except StoppedError as error:
+            raise click.ClickException(clean(str(error))) from error
         except SetwrightError as error:
-            raise click.UsageError(str(error)) from error
+            raise click.UsageError(clean(str(error))) from error
+        except OSError as error:
+            if error.errno == errno.EPIPE:  # the reader of the output has gone
+                raise
+            raise click.ClickException(clean(str(stopped(error)))) from error
 
 
 @click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -149,7 +159,7 @@ def sign(
     day = on.date() if on is not None else date.today()
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
-    click.echo(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}", err=True)
+    click.echo(clean(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}"), err=True)
 
 
 @main.command()
@@ -171,8 +181,12 @@ def compare(old: str, new: str, form: str, program: Path) -> None:
 
 @main.command()
 @_program
-def resolve(program: Path) -> None:
+@click.option("--schema", "only_schema", is_flag=True, help="Print the JSON Schema of that file instead.")
+def resolve(program: Path, only_schema: bool) -> None:
     """Print every text and every dose of the programme as one JSON file, to compare with later."""
+    if only_schema:
+        click.echo(schema(), nl=False)
+        return
     click.echo(to_json(reviewing.state_at(str(program), program)), nl=False)
 
 
@@ -185,15 +199,15 @@ def build(config_file: Path, form: str) -> None:
     built = publish.build(config, program, _label(program), _progress())
     _print_findings(built.looked.findings, built.looked.places, form)
     for line in built.written.remarks if built.written else ():
-        click.echo(f"sheets: {line}", err=True)
+        click.echo(clean(line), err=True)
     for line in built.warnings:
-        click.echo(f"site engine: warning: {line}", err=True)
+        click.echo(clean(f"site engine: warning: {line}"), err=True)
     for line in built.broken:
-        click.echo(f"broken link: {line}", err=True)
+        click.echo(clean(f"broken link: {line}"), err=True)
     if built.site is None:
         click.echo("Nothing was published; the site built before, if any, is as it was.", err=True)
         sys.exit(FOUND)
-    click.echo(f"Built {built.pages} pages. Open {built.site / 'index.html'}")
+    click.echo(clean(f"Built {built.pages} pages. Open {built.site / 'index.html'}"))
     click.echo("or run 'setwright preview' and look at http://127.0.0.1:8000/")
 
 
@@ -207,12 +221,11 @@ def render(config_file: Path, form: str) -> None:
     _print_findings(looked.findings, looked.places, form)
     if not looked.publishable:
         sys.exit(FOUND)
-    written = publish.render(looked, Path(config.docs_dir), config.site_url)
+    written = publish.render(looked, config)
     for line in written.remarks:
-        click.echo(f"sheets: {line}", err=True)
-    click.echo(
-        f"{config.docs_dir}: {written.changed} files written, {written.same} as they were, {written.deleted} deleted"
-    )
+        click.echo(clean(line), err=True)
+    counts = f"{written.changed} files written, {written.same} as they were, {written.deleted} deleted"
+    click.echo(clean(f"{config.docs_dir}: {counts}"))
 
 
 @main.command()
@@ -244,12 +257,12 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
     for item in _items_of(session, exercise):
         name = looked.programme.exercises[exercise].name
         click.secho(f"{name}, {resolved.plan.name}, week {week}, {day}", bold=True)
-        for number, step in enumerate(derivation(looked.programme, session, item, base_kg), 1):
+        for number, step in enumerate(derivation(ENGLISH, looked.programme, session, item, base_kg), 1):
             click.echo(f"{number:>3}. {step.says}")
             if step.rule:
                 click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source}")
         click.echo("Week by week:")
-        for number, said in history(looked.programme, resolved, session, item):
+        for number, said in history(ENGLISH, looked.programme, resolved, session, item):
             click.echo(f"{number:>5}  {said}")
 
 
@@ -261,7 +274,7 @@ def schemas(program: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for name, text in all_schemas().items():
         (folder / name).write_text(text, "utf-8")
-    click.echo(f"{folder}: {len(all_schemas())} files")
+    click.echo(clean(f"{folder}: {len(all_schemas())} files"))
 
 
 def _print_findings(findings: Iterable[Finding], places: Places, form: str) -> None:

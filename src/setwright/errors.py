@@ -7,3 +7,7 @@ class SetwrightError(Exception):
 
 class ProjectError(SetwrightError):
     """The project around the programme cannot be used: no settings file, no plugin in it, an engine that stopped."""
+
+
+class StoppedError(SetwrightError):
+    """A run that was called rightly and cannot go on: a full disk, a folder without permission, another run at work."""

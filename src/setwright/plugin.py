@@ -4,6 +4,9 @@ A thin caller of ``publish``. Nothing on a page depends on it, since other engin
 plugins.
 """
 
+import os
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 from typing import Literal
 
@@ -15,9 +18,12 @@ from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin, get_plugin_logger
 
 from setwright import publish
+from setwright.disk import folders, lock, swap
+from setwright.disk.files import stopped
+from setwright.errors import SetwrightError
 from setwright.pages import verify
 from setwright.phone import offline
-from setwright.printers import plain
+from setwright.printers import clean, plain
 from setwright.source.read import Cache
 
 log = get_plugin_logger("setwright")
@@ -40,16 +46,26 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         self.serving = False
         self.site: Path | None = None
         self.cache: Cache = {}
+        self.held = ExitStack()
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
         """Remember what runs; being here keeps this object, and so the cache, across rebuilds."""
         self.serving = command == "serve"
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
-        """Let the engine build beside the published site."""
-        if self.config.generate and not self.serving:
-            self.site = Path(config.site_dir)
-            config.site_dir = str(publish.beside(self.site, publish.NEXT))
+        """Refuse folders that are not ours, hold them for this run, and let the engine build beside the site."""
+        if not self.config.generate:
+            return config
+        if "SOURCE_DATE_EPOCH" in os.environ:
+            publish.steady_dates()
+        root, docs = Path(config.config_file_path).parent, Path(config.docs_dir)
+        self.site = None if self.serving else Path(config.site_dir)
+        with _said():
+            folders.refuse_foreign(root, root / self.config.program, docs, Path(config.site_dir))
+            self.held.enter_context(lock.held(docs, _waits if self.serving else None))
+            if self.site is not None:
+                folders.refuse_filled("site_dir", self.site, root)
+                config.site_dir = str(self.held.enter_context(swap.beside(self.site)))
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
@@ -57,34 +73,58 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         if not self.config.generate:
             return
         root = Path(config.config_file_path).parent
-        looked = publish.look(root / self.config.program, self.config.program, self.cache)
-        errors = [plain(f) for f in looked.findings if f.severity == "error"]
-        for finding in looked.findings:
-            if finding.severity == "warning":
-                log.warning(plain(finding))
-        if errors:
-            raise PluginError("\n".join(["the programme has mistakes", *errors]))
-        for remark in publish.render(looked, Path(config.docs_dir), _published_at(config)).remarks:
-            log.info("sheets: %s", remark)
+        with _said():
+            looked = publish.look(root / self.config.program, self.config.program, self.cache)
+            errors = [plain(f) for f in looked.findings if f.severity == "error"]
+            for finding in looked.findings:
+                if finding.severity == "warning":
+                    log.warning(plain(finding))
+            if errors:
+                raise PluginError("\n".join(["the programme has mistakes", *errors]))
+            docs = Path(config.docs_dir)
+            for remark in publish.write(looked, docs, _published_at(config), config.site_name).remarks:
+                log.info(clean(remark))
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Follow every link, then swap the finished site in."""
-        if not self.config.generate or self.serving or self.site is None:
-            return
-        following = Path(config.site_dir)
-        config.site_dir = str(self.site)
-        for warning in offline.finish(following):
-            log.warning(warning)
-        broken = list(verify.broken(following))
-        if broken:
-            raise PluginError("\n".join(["the site has broken links", *broken]))
-        publish.swap(following, self.site)
+        if self.config.generate and self.site is not None:
+            following = Path(config.site_dir)
+            config.site_dir = str(self.site)
+            with _said():
+                for warning in offline.finish(following):
+                    log.warning(clean(warning))
+                broken = list(verify.broken(following, config.site_url))
+                if broken:
+                    raise PluginError("\n".join(["the site has broken links", *map(clean, broken)]))
+                swap.swap(following, self.site)
+        self.held.close()
+
+    def on_build_error(self, *, error: Exception) -> None:
+        """Let go of the folders; what the system refused is one sentence."""
+        self.held.close()
+        if isinstance(error, OSError):
+            raise PluginError(clean(str(stopped(error)))) from error
 
     def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:  # noqa: ARG002
         """Watch the programme, and not the tree that this plugin writes itself."""
         server.unwatch(config.docs_dir)
         server.watch(str(Path(config.config_file_path).parent / self.config.program))
         return server
+
+
+@contextmanager
+def _said() -> Iterator[None]:
+    """Turn what stops a run into an error that the engine prints as one sentence."""
+    try:
+        yield
+    except SetwrightError as error:
+        raise PluginError(clean(str(error))) from error
+    except OSError as error:
+        raise PluginError(clean(str(stopped(error)))) from error
+
+
+def _waits() -> None:
+    log.info("another run is at work in this folder: waiting until it has ended")
 
 
 def _published_at(config: MkDocsConfig) -> str | None:

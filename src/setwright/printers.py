@@ -1,6 +1,7 @@
 """Findings as text: for a terminal with the line and a caret, plain, JSON, SARIF, and annotations of a workflow."""
 
 import json
+import unicodedata
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
@@ -10,11 +11,43 @@ from setwright.source.finding import Finding, Severity
 
 SourceLine = Callable[[Finding], str | None]
 
+_JOINERS: Final = "\u200c\u200d"
+"""Signs without a shape that belong into words and pictures of some scripts."""
+
+
+def clean(text: str, keep: str = "") -> str:
+    """Return a text as one line that can be printed anywhere: it steers no terminal and commands no workflow.
+
+    File names may hold anything. What has no shape shows as a question mark, a line break as a space; workflow
+    commands, which begin a line with two colons or hold "##[" anywhere, are broken up.
+
+    Args:
+        text: a message, with whatever names are in it.
+        keep: signs to leave alone, such as line breaks that are escaped later.
+    """
+    seen = "".join(sign if sign in keep else " " if sign in "\r\n\t" else _shape(sign) for sign in text)
+    seen = seen.replace("##[", "##(")
+    return f"\\{seen}" if seen.lstrip().startswith("::") else seen
+
+
+def _shape(sign: str) -> str:
+    return "?" if _is_shapeless(sign) else sign
+
+
+def _is_shapeless(sign: str) -> bool:
+    return unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp") and sign not in _JOINERS
+
+
+def _printable_json(whole: str) -> str:
+    """Return JSON in which nothing but its own line breaks is without a shape; read again, it is the same."""
+    seen = "".join(json.dumps(sign)[1:-1] if sign != "\n" and _is_shapeless(sign) else sign for sign in whole)
+    return seen.replace("##[", "##\\u005b")
+
 
 def plain(finding: Finding) -> str:
     """Return a finding on one line: file:line:column: severity: message (hint) [rule]."""
     hint = f" ({finding.hint})" if finding.hint else ""
-    return f"{finding.position}: {finding.severity}: {finding.message}{hint} [{finding.rule}]"
+    return clean(f"{finding.position}: {finding.severity}: {finding.message}{hint} [{finding.rule}]")
 
 
 def terminal(finding: Finding, line: str | None, colour: Callable[[str, str], str]) -> str:
@@ -26,15 +59,15 @@ def terminal(finding: Finding, line: str | None, colour: Callable[[str, str], st
         colour: puts a colour named by its first argument round the text in its second.
     """
     name = "red" if finding.severity == "error" else "yellow"
-    head = f"{colour('bold', str(finding.position))}: {colour(name, finding.severity)}: {finding.message}"
+    head = f"{colour('bold', clean(str(finding.position)))}: {colour(name, finding.severity)}: {clean(finding.message)}"
     rows = [f"{head} [{finding.rule}]"]
     if line is not None and line.strip():
-        shown, offset = _around(line.expandtabs(1), finding.position.column - 1)
+        shown, offset = _around(clean(line), finding.position.column - 1)
         number = str(finding.position.line)
         rows.append(f"  {number} | {shown}")
         rows.append(f"  {' ' * len(number)} | {' ' * offset}{colour(name, '^')}")
     if finding.hint:
-        rows.append(f"  {colour('bold', 'help')}: {finding.hint}")
+        rows.append(f"  {colour('bold', 'help')}: {clean(finding.hint)}")
     return "\n".join(rows)
 
 
@@ -58,7 +91,7 @@ def as_json(findings: Iterable[Finding]) -> str:
         }
         for finding in findings
     ]
-    return json.dumps(rows, ensure_ascii=False, indent=2)
+    return _printable_json(json.dumps(rows, ensure_ascii=False, indent=2))
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +138,7 @@ def as_sarif(
             }
         ],
     }
-    return json.dumps(log, ensure_ascii=False, indent=2)
+    return _printable_json(json.dumps(log, ensure_ascii=False, indent=2))
 
 
 def _sarif_rule(rule: AboutRule) -> dict[str, Any]:
@@ -129,7 +162,7 @@ def _sarif_result(finding: Finding, why: str | None, index: dict[str, int]) -> d
         "locations": [
             {
                 "physicalLocation": {
-                    "artifactLocation": {"uri": quote(place.file)},
+                    "artifactLocation": {"uri": quote(place.file, errors="surrogateescape")},
                     "region": {"startLine": place.line, "startColumn": place.column},
                 }
             }
@@ -144,13 +177,13 @@ def annotation(finding: Finding) -> str:
     """Return a finding as a workflow command that a forge shows at the line."""
     place = finding.position
     body = finding.message + (f" ({finding.hint})" if finding.hint else "")
-    data = _escape(body)
     properties = f"file={_escape_property(place.file)},line={place.line},col={place.column}"
-    return f"::{finding.severity} {properties},title={_escape_property(finding.rule)}::{data}"
+    return f"::{finding.severity} {properties},title={_escape_property(finding.rule)}::{_escape(body)}"
 
 
 def _escape(text: str) -> str:
-    return text.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
+    seen = clean(text, keep="\r\n")
+    return seen.replace("%", "%25").replace("\r", "%0D").replace("\n", "%0A")
 
 
 def _escape_property(text: str) -> str:

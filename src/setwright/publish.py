@@ -2,19 +2,21 @@
 
 import logging
 import os
-import shutil
-from collections.abc import Callable, Sequence
+import re
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Final
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import BuildError, ConfigurationError
+from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 
 from setwright.checks.registry import Accepted, run
 from setwright.checks.rule import Subject
+from setwright.disk import folders, lock, swap
+from setwright.disk.files import stopped
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.errors import ProjectError
@@ -30,9 +32,6 @@ from setwright.source.finding import Finding
 from setwright.source.read import Cache, Places, read
 
 Progress = Callable[[str], None]
-
-NEXT: Final = ".setwright-next"
-OLD: Final = ".setwright-old"
 
 
 @dataclass(frozen=True)
@@ -75,13 +74,21 @@ def look(program: Path, label: str | None = None, cache: Cache | None = None) ->
     return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
 
 
-def render(looked: Looked, docs_build: Path, site_url: str | None = None) -> tree.Written:
+def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
+    """Write the tree as ``write`` does, for an engine that runs later; no other run may write into it meanwhile."""
+    docs = Path(config.docs_dir)
+    with lock.held(docs):
+        return write(looked, docs, config.site_url, config.site_name)
+
+
+def write(looked: Looked, docs_build: Path, site_url: str | None = None, called: str | None = None) -> tree.Written:
     """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
 
     Args:
         looked: the programme with its resolved plans.
         docs_build: the folder of the tree.
         site_url: where the site is published; sheets then lead back to their pages.
+        called: what mkdocs.yml calls the club; where that is not its name, there is a remark.
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
@@ -89,78 +96,63 @@ def render(looked: Looked, docs_build: Path, site_url: str | None = None) -> tre
     before = seen(looked.folder, reviews(looked.programme, looked.plans))
     pages = tree.render(looked.programme, looked.plans, looked.accepted, before)
     written = tree.write(pages | sheets.files, docs_build)
-    return replace(written, remarks=_remarks(sheets.lacking))
+    return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
 
 
-def _remarks(lacking: Sequence[str]) -> tuple[str, ...]:
-    """Say which characters the sheets cannot show, if there are any."""
-    if not lacking:
-        return ()
-    shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
-    return (f"the fonts of the PDF sheets lack {shown}; a sign stands for them there, pages show them",)
+def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
+    """Yield what a reader of the log should know: characters that sheets cannot show, a club with two names."""
+    if lacking:
+        shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
+        yield f"sheets: the fonts lack {shown}; a sign stands for them there, pages show them"
+    if called is not None and called != club:
+        said = f"mkdocs.yml calls the club '{called}', club.yml '{club}', and so do pages"
+        yield f"{said}: change the line 'site_name' in mkdocs.yml"
 
 
 def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
     """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
-    progress("reading and checking")
-    looked = look(program, label)
-    if not looked.publishable:
-        return Built(looked)
-    progress("rendering pages and sheets")
-    written = render(looked, Path(config.docs_dir), config.site_url)
-    site = Path(config.site_dir)
-    following = beside(site, NEXT)
-    progress("building the site")
-    warnings = (*run_engine(config, following), *offline.finish(following))
-    progress("following every link")
-    broken = tuple(verify.broken(following))
-    if broken:
-        shutil.rmtree(following)
-        return Built(looked, None, written, 0, warnings, broken)
-    pages = sum(1 for _ in following.rglob("*.html"))
-    swap(following, site)
-    return Built(looked, site, written, pages, warnings)
-
-
-def beside(site: Path, name: str) -> Path:
-    """Return an unused folder beside the site, on the same disk, so that a rename can swap them."""
-    folder = site.parent / f"{name}-{site.name}"
-    shutil.rmtree(folder, ignore_errors=True)
-    return folder
-
-
-def swap(following: Path, site: Path) -> None:
-    """Put a finished site in the place of the published one; put that back if the last step fails."""
-    old = beside(site, OLD)
-    if site.exists():
-        site.rename(old)
-    try:
-        following.rename(site)
-    except OSError:
-        if old.exists():
-            old.rename(site)
-        raise
-    shutil.rmtree(old, ignore_errors=True)
+    docs, site = Path(config.docs_dir), Path(config.site_dir)
+    folders.refuse_filled("site_dir", site, Path(config.config_file_path).parent)
+    with lock.held(docs), swap.beside(site) as following:
+        progress("reading and checking")
+        looked = look(program, label)
+        if not looked.publishable:
+            return Built(looked)
+        progress("rendering pages and sheets")
+        written = write(looked, docs, config.site_url, config.site_name)
+        progress("building the site")
+        warnings = (*run_engine(config, following), *offline.finish(following))
+        progress("following every link")
+        broken = tuple(verify.broken(following, config.site_url))
+        if broken:
+            return Built(looked, None, written, 0, warnings, broken)
+        pages = sum(1 for _ in following.rglob("*.html"))
+        swap.swap(following, site)
+        return Built(looked, site, written, pages, warnings)
 
 
 def project(config_file: Path) -> tuple[MkDocsConfig, Path]:
     """Return the engine's settings and the programme's folder of the project around an mkdocs.yml.
 
     Raises:
-        ProjectError: where the settings are missing, unreadable, or do not name this tool's plugin.
+        ProjectError: where the settings are missing, unreadable, do not name this tool's plugin, or name a folder
+            to write into that is not this tool's own.
     """
     # The theme prints a notice about the engine's future at every build; DEVELOPERS.md says what to do about it.
     os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
     if not config_file.is_file():
         raise ProjectError(f"there is no {config_file.name} in {config_file.parent.resolve()}")
-    try:
-        config = load_config(config_file=str(config_file))
-    except ConfigurationError as error:
-        raise ProjectError(f"{config_file}: {error}") from error
+    with _collected() as lines:
+        try:
+            config = load_config(config_file=str(config_file))
+        except (Abort, ConfigurationError) as error:
+            raise ProjectError(f"{config_file}: {'; '.join(lines) or error}") from error
     plugin = config.plugins.get("setwright")
     if plugin is None:
         raise ProjectError(f"{config_file}: add 'setwright' to 'plugins'")
-    return config, Path(config_file).parent / plugin.config.program
+    program = config_file.parent / plugin.config.program
+    folders.refuse_foreign(config_file.parent, program, Path(config.docs_dir), Path(config.site_dir))
+    return config, program
 
 
 class _Collector(logging.Handler):
@@ -174,25 +166,42 @@ class _Collector(logging.Handler):
         self.lines.append(record.getMessage())
 
 
-def run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
-    """Build with MkDocs into a folder, its plugin left out of the pipeline that this module runs itself."""
-    # Dates in the sitemap and the archive would differ from build to build.
-    os.environ.setdefault("SOURCE_DATE_EPOCH", "315532800")
-    config.plugins["setwright"].config.generate = False
-    config.site_dir = str(site)
+@contextmanager
+def _collected() -> Iterator[list[str]]:
+    """Give what the engine has to say, line by line, until it is done."""
     logger, collector = logging.getLogger("mkdocs"), _Collector()
     level, propagate = logger.level, logger.propagate
     logger.addHandler(collector)
     logger.setLevel(logging.WARNING)
     logger.propagate = False
     try:
-        config.plugins.on_startup(command="build", dirty=False)
-        mkdocs_build(config)
-    except BuildError as error:
-        raise ProjectError(f"the site engine stopped: {error}") from error
+        yield collector.lines
     finally:
-        config.plugins.on_shutdown()
         logger.removeHandler(collector)
         logger.setLevel(level)
         logger.propagate = propagate
-    return tuple(collector.lines)
+
+
+def steady_dates() -> None:
+    """Have the engine write one date into sitemap and archive: the caller's, if it is one, or always the same."""
+    given = os.environ.get("SOURCE_DATE_EPOCH", "")
+    if not re.fullmatch("[0-9]{1,10}", given, re.ASCII) or int(given) >= 2**32:  # an archive holds no later date
+        os.environ["SOURCE_DATE_EPOCH"] = "315532800"
+
+
+def run_engine(config: MkDocsConfig, site: Path) -> tuple[str, ...]:
+    """Build with MkDocs into a folder, its plugin left out of the pipeline that this module runs itself."""
+    steady_dates()
+    config.plugins["setwright"].config.generate = False
+    config.site_dir = str(site)
+    with _collected() as lines:
+        try:
+            config.plugins.on_startup(command="build", dirty=False)
+            mkdocs_build(config)
+        except (BuildError, Abort) as error:
+            raise ProjectError(f"the site engine stopped: {'; '.join(lines) or error}") from error
+        except OSError as error:
+            raise stopped(error, str(site)) from error
+        finally:
+            config.plugins.on_shutdown()
+    return tuple(lines)

@@ -1,6 +1,5 @@
 """The physiotherapist's errands that touch files: signing, and reading the two states of a comparison."""
 
-import os
 import tempfile
 from collections.abc import Sequence
 from datetime import date
@@ -10,13 +9,17 @@ from typing import Final
 from pydantic import ValidationError
 
 from setwright import publish
+from setwright.disk import lock
+from setwright.disk.files import replace
 from setwright.errors import ProjectError
 from setwright.model.sign_off import SignOff
 from setwright.printers import plain
 from setwright.review.compare import Comparison, compare
+from setwright.review.parts import PARTS
 from setwright.review.signing import HEAD, line_of, with_line
-from setwright.review.state import State, from_json, state_of
+from setwright.review.state import State, state_of
 from setwright.review.status import Review, reviews
+from setwright.review.written_state import from_json
 from setwright.source.git import unpack
 
 SIGN_OFFS: Final = "sign-offs.yml"
@@ -34,19 +37,27 @@ def sign(program: Path, idents: Sequence[str], who: str, role: str, on: date, no
     now = reviews(looked.programme, looked.plans)
     lines = [line_of(ident, who, role, on, note, now[ident].digests) for ident in idents]
     _refuse_unreadable(who, role, on, note, now[idents[0]] if idents else None)
-    target = program / SIGN_OFFS
-    text = target.read_text("utf-8") if target.exists() else HEAD
+    if lines:
+        with lock.held(program):
+            _add(program / SIGN_OFFS, lines)
+    return lines
+
+
+def _add(target: Path, lines: Sequence[str]) -> None:
+    """Add lines to the file of sign-offs, which keeps its line endings."""
+    text = target.read_bytes().decode() if target.exists() else HEAD
+    ends = "\r\n" if "\r\n" in text else "\n"
+    text = text.replace("\r\n", "\n")
     for line in lines:
         text = with_line(text, line)
-    if lines:
-        _replace(target, text)
-    return lines
+    replace(target, text.replace("\n", ends).encode(), lasting=True)
 
 
 def _refuse_unreadable(who: str, role: str, on: date, note: str | None, review: Review | None) -> None:
     if review is None:
         return
-    data = {"exercise": review.exercise, "who": who, "role": role, "date": on, **review.digests}
+    data: dict[str, object] = {part: review.digests[part] for part in PARTS}
+    data |= {"exercise": review.exercise, "who": who, "role": role, "date": on, "doses": {}}
     try:
         SignOff.model_validate({**data, "note": note} if note else data)
     except ValidationError as error:
@@ -80,16 +91,3 @@ def _state_in(program: Path, where: str) -> State:
         first = next(f for f in looked.findings if f.severity == "error")
         raise ProjectError(f"'{where}' cannot be resolved: {plain(first)}")
     return state_of(looked.programme, looked.plans)
-
-
-def _replace(target: Path, text: str) -> None:
-    """Write a file whole or not at all."""
-    descriptor, name = tempfile.mkstemp(dir=target.parent, prefix=".setwright-")
-    try:
-        with os.fdopen(descriptor, "w", encoding="utf-8") as stream:
-            stream.write(text)
-        Path(name).chmod(0o644)
-        Path(name).replace(target)
-    except BaseException:
-        Path(name).unlink(missing_ok=True)
-        raise

@@ -7,7 +7,7 @@ import pytest
 from setwright.checks.registry import run
 from setwright.checks.rule import Subject
 from setwright.dose.resolve import resolve
-from setwright.source.finding import ERROR, WARNING
+from setwright.source.finding import WARNING
 from setwright.source.read import read
 from support import make
 
@@ -72,7 +72,7 @@ def test_unknown_rule_is_an_error(file: str) -> None:
     """An acceptance of a rule that does not exist is a slip, and the rules that exist are named."""
     found = make.verdict(make.programme({file: accept("load-step-to-large")})).findings
 
-    assert [(f.rule, f.severity) for f in found] == [("unknown-rule", ERROR)]
+    assert [(f.rule, f.severity) for f in found] == [("unknown-rule", "error")]
     assert "load-step-too-large" in found[0].hint
 
 

@@ -49,7 +49,7 @@ CASES = [
     Case(
         "reps-beyond-load",
         "sessions/only.yml",
-        "12 reps at 75 % of 1RM in week 1 of plan",
+        "12 reps at 75 % 1RM in week 1 of plan",
         {"sessions/only": one("reps: 12, load: 75 % 1RM")},
     ),
     Case("taper-outside-range", "plans/plan.yml", "from 3 sets a week to 2: 33.3 % fewer", {"plans/plan": TAPER}),

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from setwright.checks.load_step import LARGEST_PERCENT, step_percent
+from setwright.checks.load_step import MOST, step_percent
 from setwright.model.load import parse_load
 from support import make
 
@@ -37,7 +37,7 @@ def test_step(before: str, now: str, percent: str, allowed: bool) -> None:
 
     assert step is not None
     assert abs(step - Fraction(percent)) < Fraction(1, 1000)
-    assert (step <= LARGEST_PERCENT) is allowed
+    assert (step <= MOST.default) is allowed
 
 
 @pytest.mark.parametrize(("before", "now", "percent"), KETTLEBELLS)
@@ -47,12 +47,12 @@ def test_every_usual_kettlebell_jump_is_too_large(before: int, now: int, percent
 
     assert step is not None
     assert round(float(step), 2) == percent
-    assert step > LARGEST_PERCENT
+    assert step > MOST.default
 
 
 def test_kettlebell_jump_from_40_to_44_is_just_allowed() -> None:
     """44 kg after 40 kg is exactly 10 %: the first jump that passes (computed)."""
-    assert step_percent(parse_load("40 kg"), parse_load("44 kg")) == LARGEST_PERCENT
+    assert step_percent(parse_load("40 kg"), parse_load("44 kg")) == MOST.default
 
 
 @pytest.mark.parametrize(

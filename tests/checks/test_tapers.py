@@ -6,13 +6,13 @@ is what is cut, not what remains. It comes from endurance-type training: for str
 
 import pytest
 
-from setwright.checks.taper import cut_percent, in_range
+from setwright.checks.taper import LEAST, MOST, cut_percent
 from support import make
 
 
 def test_45_sets_may_become_18_to_26() -> None:
     """Of 45 sets a week 18 (60.0 % fewer) to 26 (42.2 % fewer) are in range (computed)."""
-    allowed = [sets for sets in range(46) if in_range(cut_percent(45, sets))]
+    allowed = [sets for sets in range(46) if LEAST.default <= cut_percent(45, sets) <= MOST.default]
 
     assert allowed == list(range(18, 27))
 
@@ -32,7 +32,7 @@ def test_cut(before: int, now: int, percent: float, inside: bool) -> None:
     cut = cut_percent(before, now)
 
     assert round(float(cut), 2) == percent
-    assert in_range(cut) is inside
+    assert (LEAST.default <= cut <= MOST.default) is inside
 
 
 FULL = "{name: Full, aim: To build., weeks: 2, sessions: {monday: only}}"

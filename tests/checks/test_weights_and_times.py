@@ -10,16 +10,16 @@ WEIGHTS = [
     ("kettlebell", "14 kg", None),  # between 12 and 16 kg, and near both
     ("kettlebell", "2 kg", "no kettlebell near 2 kg"),
     ("kettlebell", "40 kg", "no kettlebell near 40 kg"),
-    ("kettlebell", "6 kg per hand", "6 kg in each hand, but no kettlebell is owned in pairs"),
+    ("kettlebell", "6 kg per hand", "6 kg per hand, but no kettlebell is owned in pairs"),
     ("dumbbell", "6 kg per hand", None),
     ("mat", "12 kg", "12 kg, but none of its kit comes in weights"),
     ("mat", "RPE 7", None),
     ("kettlebell", "15 % bodyweight", None),
-    ("kettlebell", "5 % bodyweight", "no kettlebell is light enough for members of 40 to 59 kg at 5 % of body weight"),
+    ("kettlebell", "5 % bodyweight", "no kettlebell is light enough for members of 40 to 59 kg at 5 % bodyweight"),
     (
         "kettlebell",
         "30 % bodyweight",
-        "no kettlebell is near 30 % of body weight for members of 107 to 110 kg: they take 24 kg",
+        "no kettlebell is near 30 % bodyweight for members of 107 to 110 kg: they take 24 kg",
     ),
     ("dumbbell", "70 % 1RM", None),
 ]

@@ -2,8 +2,10 @@
 
 import pytest
 
-from setwright.dose.resolved import ResolvedWeek
-from setwright.wording.words import dose_in_words, seconds
+from setwright.dose.resolved import Reason, ResolvedWeek
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 from support import make
 
 TWO_DAYS = "phases: [{name: All, aim: To go on., weeks: 3, sessions: {tuesday: only, friday: other}}]"
@@ -31,7 +33,7 @@ def weeks(change: str, phases: str = TWO_DAYS) -> tuple[ResolvedWeek, ...]:
 
 def said(week: ResolvedWeek) -> list[str]:
     """Say each session of a week: day, id, and the dose of each exercise."""
-    return [f"{s.day} {s.session}: {'; '.join(dose_in_words(i.dose) for i in s.items)}" for s in week.sessions]
+    return [f"{s.day} {s.session}: {'; '.join(dose_in_words(ENGLISH, i.dose) for i in s.items)}" for s in week.sessions]
 
 
 USUAL = "3 sets of 9 reps, 8 kg; 3 sets of 10 reps"
@@ -89,7 +91,7 @@ def test_moved_session_says_from_where() -> None:
     """A moved session carries the day it comes from, and the reason."""
     second = weeks("{week: 2, day: friday, move_to: thursday, why: Race on Saturday.}")[1]
 
-    assert second.sessions[1].reasons == ("Moved from friday: Race on Saturday.",)
+    assert second.sessions[1].reasons == (Reason("Race on Saturday.", moved_from="friday"),)
 
 
 def test_two_changes_of_one_day_both_hold() -> None:
@@ -124,11 +126,10 @@ def test_session_alone_means_each_day_that_holds_it() -> None:
 
 def test_rest_changes_for_one_week() -> None:
     """A change of rest holds for every exercise of the session, for one week."""
-    rests = [
-        w.sessions[0].blocks[0].items[1].dose.rest_s for w in weeks("{week: 2, session: only, rest: 2 min, why: Heat.}")
-    ]
+    changed = weeks("{week: 2, session: only, rest: 2 min, why: Heat.}")
+    rests = [w.sessions[0].blocks[0].items[1].dose.first.rest_s for w in changed]
 
-    assert list(map(seconds, rests)) == ["1 min", "2 min", "1 min"]
+    assert [duration(ENGLISH, one) for one in rests] == ["1 min", "2 min", "1 min"]
 
 
 def test_reason_stands_beside_the_exercise_that_it_is_about() -> None:

@@ -11,6 +11,7 @@ from setwright.dose.rules import COMMON, HOUSE, RULES, Rule
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
 from setwright.wording.explain import Step, derivation, history
+from setwright.wording.language import ENGLISH
 from support import make
 
 DOUBLE = (
@@ -28,7 +29,7 @@ LIMIT = "{sides: one at a time, limits: {load: 18 % bodyweight}}"
 def steps(made: Programme, week: int, body_weight_kg: int | None = None) -> list[Step]:
     session = resolve(made)[0].weeks[week - 1].sessions[0]
     weight = Fraction(body_weight_kg) if body_weight_kg is not None else None
-    return list(derivation(made, session, next(session.items), weight))
+    return list(derivation(ENGLISH, made, session, next(session.items), weight))
 
 
 def plan(written: str = DOUBLE, lift: str = "", block: str = "{kind: straight, sets: 3}") -> Programme:
@@ -149,7 +150,7 @@ def test_history_tells_every_week_and_why() -> None:
     whole = resolve(made)[0]
     session = whole.weeks[4].sessions[0]
 
-    assert list(history(made, whole, session, next(session.items))) == [
+    assert list(history(ENGLISH, made, whole, session, next(session.items))) == [
         (1, "3 sets of 8 reps (trained week 1)"),
         (2, "3 sets of 5 reps (trained week 2); changed for this week: Tired."),
         (3, "skipped (Away.): the progression does not count this week"),
@@ -167,7 +168,7 @@ def test_every_dose_of_the_example_is_explained_by_known_rules(example: Programm
         for whole in resolve(example)
         for session in whole.sessions
         for item in session.items
-        for step in derivation(example, session, item, weight)
+        for step in derivation(ENGLISH, example, session, item, weight)
     }
 
     assert found - {""} <= set(RULES)
@@ -178,7 +179,7 @@ def test_explained_weight_is_the_one_on_the_page(example: Programme) -> None:
     """For every load by body weight in the example, the derivation ends with the weight that the bands offer."""
     weight = Fraction(61)
     ends = [
-        (derivation(example, session, item, weight)[-1].says, body_weight_choice(item, weight))
+        (derivation(ENGLISH, example, session, item, weight)[-1].says, body_weight_choice(item, weight))
         for whole in resolve(example)
         for session in whole.sessions
         for item in session.items

@@ -10,8 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.exposure import Lifted, exposure, lifted, reps_of, session_load, tension_s, week_load
+from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_load
 from setwright.dose.resolve import resolve
+from setwright.dose.span import Span
 from support import make
 
 TENSION = [
@@ -36,7 +37,7 @@ def test_time_under_tension(written: str, sides: str, seconds: int) -> None:
     """Time under tension of three sets is three times that of one, sides included."""
     dose = make.dose(written, f"sides: {sides}")
 
-    assert tension_s(dose) == 3 * seconds
+    assert dose.tension_s == Span.of(3 * seconds)
 
 
 LIFTED = [
@@ -66,7 +67,7 @@ def test_load_lifted_at_a_body_weight() -> None:
 @pytest.mark.parametrize(("sides", "reps"), [("both together", 24), ("one at a time", 48), ("alternating", 24)])
 def test_repetitions(sides: str, reps: int) -> None:
     """Both sides count where they work one at a time."""
-    assert reps_of(make.dose("{reps: 8}", f"sides: {sides}")) == reps
+    assert make.dose("{reps: 8}", f"sides: {sides}").total_reps == Span.of(reps)
 
 
 def test_sets_by_region_and_pattern() -> None:

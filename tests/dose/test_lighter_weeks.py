@@ -11,12 +11,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from setwright.dose.dose import Dose
-from setwright.dose.resolve import lightened, resolve
+from setwright.dose.prescribing import lightened
+from setwright.dose.resolve import resolve
 from setwright.dose.week_kind import Remains, share_of_count
-from setwright.model.load import Band, Effort, Reserve, magnitude
-from setwright.wording.words import dose_in_words
+from setwright.model.load import Band, Effort, Reserve, in_all, magnitude, same_kind
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
 from support import make
-from support.strategies import doses, remains
+from support.strategies import doses, remains, shares
 
 CLIMB = "{reps: 8, load: 20 kg, progress: {reps: {add: 1, up_to: 20}}}"
 LIGHTER = (
@@ -49,7 +51,7 @@ def test_week(phases: str, changes: str, week: int, expected: str | None) -> Non
     """A climb of one repetition a week, in a plan with lighter, taper and skipped weeks, is this dose."""
     item = make.in_week(make.one_exercise(CLIMB, phases=phases, changes=changes), week)
 
-    assert (dose_in_words(item.dose) if item else None) == expected
+    assert (dose_in_words(ENGLISH, item.dose) if item else None) == expected
 
 
 SHARES = [
@@ -77,10 +79,25 @@ def test_lighter_week_never_raises_a_number(dose: Dose, share: Remains) -> None:
     """Sets, amount and load of a lighter week are at most what they were, and at least one set and repetition stay."""
     lighter = lightened(dose, share)
 
-    assert 1 <= lighter.sets <= dose.sets
-    assert 1 <= lighter.amount <= dose.amount
-    if dose.load is not None and lighter.load is not None and not isinstance(dose.load, Band):
-        assert magnitude(lighter.load) <= magnitude(dose.load)
+    assert 1 <= lighter.count <= dose.count
+    for was, now in zip(dose.sets, lighter.sets, strict=False):
+        assert 1 <= now.amount.low <= was.amount.low
+        assert 1 <= now.amount.high <= was.amount.high
+        if was.load is not None and now.load is not None and not isinstance(was.load, Band):
+            assert magnitude(now.load) <= magnitude(was.load)
+
+
+@given(doses, shares)
+def test_a_taper_keeps_the_heaviest_sets_as_they_are(dose: Dose, share: Fraction) -> None:
+    """A taper leaves out whole sets and changes none: those that stay are the heaviest, in the order they had."""
+    left = lightened(dose, Remains("taper", sets=share))
+    weighed = [one.load for one in dose.sets if one.load is not None and one.load.weighed]
+
+    assert 1 <= left.count <= dose.count
+    assert [one for one in dose.sets if one in left.sets][:1] == [left.sets[0]]
+    if len(weighed) == dose.count and all(same_kind(weighed[0], load) for load in weighed):
+        heaviest = sorted((in_all(load) for load in weighed), reverse=True)[: left.count]
+        assert sorted((in_all(one.load) for one in left.sets if one.load), reverse=True) == heaviest
 
 
 @given(doses, remains)
@@ -88,8 +105,10 @@ def test_lighter_week_leaves_efforts_and_bands_alone(dose: Dose, share: Remains)
     """Efforts, repetitions in reserve and bands follow the member anyway: they stay, and so do tempo and rest."""
     lighter = lightened(dose, share)
 
-    assert lighter.load == dose.load or not isinstance(dose.load, Effort | Reserve | Band | None)
-    assert (lighter.tempo, lighter.rest_s, lighter.sides) == (dose.tempo, dose.rest_s, dose.sides)
+    assert lighter.sides == dose.sides
+    for was, now in zip(dose.sets, lighter.sets, strict=False):
+        assert now.load == was.load or not isinstance(was.load, Effort | Reserve | Band | None)
+        assert (now.tempo, now.rest_s) == (was.tempo, was.rest_s)
 
 
 @given(doses)

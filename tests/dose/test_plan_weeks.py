@@ -4,7 +4,8 @@ from datetime import date
 
 import pytest
 
-from setwright.wording.words import dose_in_words
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
 from support import make
 
 TWICE = "phases: [{name: All, aim: To go on., weeks: 3, sessions: {monday: only, thursday: only}}]"
@@ -16,7 +17,7 @@ CLIMB = (
 def test_session_twice_a_week_counts_once() -> None:
     """Monday and Thursday of a week have the same dose, and the next week is one step on. A rule of this tool."""
     plan = make.resolved({"plans/plan": TWICE, "sessions/only": CLIMB})
-    said = [(s.week, s.day, dose_in_words(item.dose)) for s in plan.sessions for item in s.items]
+    said = [(s.week, s.day, dose_in_words(ENGLISH, item.dose)) for s in plan.sessions for item in s.items]
 
     assert said == [
         (1, "monday", "3 sets of 8 reps"),

@@ -6,7 +6,9 @@ this tool: listed weeks.
 
 import pytest
 
-from setwright.wording.words import dose_in_words, seconds
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 from support import make
 
 REPS = "{reps: 8, progress: {reps: {add: 1, up_to: 10}}}"
@@ -119,7 +121,7 @@ def test_trained_week(written: str, trained_week: int, expected: str) -> None:
     item = make.in_week(make.one_exercise(written), trained_week)
 
     assert item is not None
-    assert dose_in_words(item.dose) == expected
+    assert dose_in_words(ENGLISH, item.dose) == expected
 
 
 BLOCKS = [
@@ -136,7 +138,7 @@ def test_rounds_and_sets_of_a_block_grow_too(block: str, trained_week: int, expe
     item = make.in_week(make.one_exercise("{reps: 8}", block), trained_week)
 
     assert item is not None
-    assert dose_in_words(item.dose, rounds="straight" not in block) == expected
+    assert dose_in_words(ENGLISH, item.dose, rounds="straight" not in block) == expected
 
 
 RESTS = [
@@ -160,4 +162,4 @@ def test_rest_shrinks(written: str, block: str, trained_week: int, expected: str
     item = make.in_week(make.one_exercise(written, block), trained_week)
 
     assert item is not None
-    assert seconds(item.dose.rest_s) == expected
+    assert duration(ENGLISH, item.dose.first.rest_s) == expected

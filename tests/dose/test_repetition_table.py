@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from setwright.dose.repetitions import PERCENT_AT_REPS, most_reps, percent_at
+from setwright.dose.repetitions import PERCENT_AT_REPS, most_reps
 
 PRINTED = {1: 100, 2: 95, 3: 93, 4: 90, 5: 87, 6: 85, 7: 83, 8: 80, 9: 77, 10: 75, 11: 70, 12: 67, 15: 65}
 
@@ -19,15 +19,9 @@ def test_table_is_the_printed_one() -> None:
 
 
 @pytest.mark.parametrize(("reps", "percent"), PRINTED.items())
-def test_printed_rows_read_both_ways(reps: int, percent: int) -> None:
-    """A printed share allows its own repetitions, and those go with that share."""
-    assert (most_reps(Fraction(percent)), percent_at(reps)) == (reps, percent)
-
-
-@pytest.mark.parametrize("reps", [13, 14])
-def test_unprinted_rows_take_the_lighter_neighbour(reps: int) -> None:
-    """Where the table prints nothing, the next printed row stands: a house rule on the safe side, no source."""
-    assert percent_at(reps) == 65
+def test_a_printed_share_allows_its_own_repetitions(reps: int, percent: int) -> None:
+    """At the share of a printed row, as many repetitions are allowed as stand beside it."""
+    assert most_reps(Fraction(percent)) == reps
 
 
 @pytest.mark.parametrize(
@@ -48,8 +42,3 @@ def test_table_ends_at_65_percent(percent: str) -> None:
 def test_nothing_is_lifted_above_the_maximum() -> None:
     """More than can be lifted once allows no repetition, by definition of the maximum."""
     assert most_reps(Fraction(101)) == 0
-
-
-def test_table_ends_at_15_repetitions() -> None:
-    """Beyond its last row the table names no share."""
-    assert percent_at(16) is None

@@ -5,7 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from setwright.dose.dose import Dose
+from setwright.dose.sequence import block_steps
 from setwright.dose.timing import TimeRange, block_time, session_time, set_time
+from setwright.model.session import BlockKind
 from support import make
 from support.strategies import doses
 
@@ -13,7 +15,7 @@ TEMPO = "{reps: 8, tempo: 3-1-1-0}"
 
 
 def straight(*written: Dose, change_over_s: int = 60) -> TimeRange:
-    return block_time("straight", written, 0, change_over_s)
+    return block_time(block_steps(0, "straight", written, 0, change_over_s), written)
 
 
 def test_three_sets_have_two_rests() -> None:
@@ -45,7 +47,9 @@ def test_slow_end_allows_a_quarter_more_and_ten_seconds_a_pause() -> None:
 )
 def test_one_set(written: str, exercise: str, low_s: int, high_s: int) -> None:
     """A set's time by what it counts. Common practice, no source."""
-    assert set_time(make.dose(written, exercise)) == TimeRange(low_s, high_s)
+    dose = make.dose(written, exercise)
+
+    assert set_time(dose, dose.first) == TimeRange(low_s, high_s)
 
 
 def test_straight_sets_change_over_between_exercises() -> None:
@@ -59,7 +63,7 @@ def test_superset_rests_after_the_round() -> None:
     """Two exercises of 40 s, three rounds, 10 s between the two and 60 s between rounds: 240 + 30 + 120 s."""
     dose = make.dose(TEMPO, block="{kind: superset, rounds: 3}")
 
-    assert block_time("superset", (dose, dose), rest_s=60, change_over_s=10).low_s == 390
+    assert block_time(block_steps(0, "superset", (dose, dose), rest_s=60, change_over_s=10), (dose, dose)).low_s == 390
 
 
 def test_session_adds_ninety_seconds_between_blocks() -> None:
@@ -78,6 +82,7 @@ def test_resolved_session_takes_the_time_of_its_blocks() -> None:
 @given(st.lists(doses, min_size=2, max_size=5), st.integers(0, 300), st.integers(0, 60))
 def test_slow_end_is_never_before_the_quick_end(several: list[Dose], rest_s: int, change_over_s: int) -> None:
     """Whatever stands in a block, its range is one."""
-    times = [block_time(kind, several, rest_s, change_over_s) for kind in ("straight", "superset", "circuit")]
+    kinds: tuple[BlockKind, ...] = ("straight", "superset", "circuit")
+    times = [block_time(block_steps(0, kind, several, rest_s, change_over_s), several) for kind in kinds]
 
     assert all(0 < time.low_s <= time.high_s for time in times)

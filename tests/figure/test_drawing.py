@@ -12,10 +12,10 @@ from xml.etree import ElementTree
 import pytest
 
 from setwright.figure import animated, still, thumbnail, thumbnail_box
-from setwright.figure.paint import COLOURS
 from setwright.figure.shapes import shapes
 from setwright.model.exercise import Exercise
 from setwright.model.programme import Programme
+from setwright.palette import DAY, NIGHT, PAPER
 from support.make import exercise
 from support.reading import EXAMPLE
 
@@ -152,19 +152,36 @@ def _luminance(colour: str) -> float:
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
 
-def test_far_limbs_are_darker() -> None:
+def test_every_paint_is_in_the_palette(drawn: dict[str, Exercise]) -> None:
+    """On a page a figure asks for the palette's colours, and falls back to those of the day; on paper it has greys."""
+    asked: dict[str, str] = {}
+    greys: set[str] = set()
+    for ident, one in drawn.items():
+        moving = animated(one, ident)
+        assert moving is not None
+        for text in (thumbnail(one), moving.svg):
+            asked |= re.findall(r"var\(--([\w-]+),(#\w+)\)", text or "")
+        greys |= set(re.findall(r"#[0-9a-f]{6}", still(one) or ""))
+
+    assert asked == {name: DAY[name] for name in asked}
+    assert asked.keys() == {name for name in DAY if name.startswith("sw-fig-")}
+    assert greys <= {PAPER[name] for name in asked}
+    assert all(grey[1:3] == grey[3:5] == grey[5:7] for grey in greys)
+
+
+@pytest.mark.parametrize("colours", [DAY, NIGHT, PAPER], ids=["day", "night", "paper"])
+def test_far_limbs_are_darker(colours: dict[str, str]) -> None:
     """Far limbs are told from near ones by their darkness, in colour and in grey."""
-    for role, colours in COLOURS.items():
-        if f"{role}-far" in COLOURS:
-            assert all(
-                _luminance(far) < _luminance(near) for near, far in zip(colours, COLOURS[f"{role}-far"], strict=True)
-            )
+    far = [name for name in colours if name.startswith("sw-fig-") and name.endswith("-far")]
+
+    assert len(far) == 5
+    assert all(_luminance(colours[name]) < _luminance(colours[name.removesuffix("-far")]) for name in far)
 
 
 @pytest.mark.parametrize("role", ["skin", "shirt", "shorts", "shoe", "hair", "metal", "arrow"])
 def test_the_figure_stands_out_from_its_ground(role: str) -> None:
     """Parts that a reader must see have a contrast of 3 to 1 against the page. WCAG 2.2, 1.4.11."""
-    assert (1.0 + 0.05) / (_luminance(COLOURS[role][0]) + 0.05) >= 3
+    assert (_luminance("#ffffff") + 0.05) / (_luminance(DAY[f"sw-fig-{role}"]) + 0.05) >= 3
 
 
 def test_both_views_draw_the_same_parts() -> None:

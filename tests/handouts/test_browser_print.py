@@ -88,7 +88,7 @@ def test_a_printed_session_says_everything(on_paper: Callable[..., PdfReader], l
     wanted += ["11 % of body weight", "46–63 kg 6 kg", "effort", "not medical advice", "Call 112", "week-07/tuesday/"]
 
     assert [words for words in wanted if squeezed(words) not in text] == []
-    assert text.count("effort") >= sum(item.dose.sets for item in session.items)
+    assert text.count("effort") >= sum(item.dose.count for item in session.items)
 
 
 def test_paper_is_white_in_a_dark_room(page: Page, on_paper: Callable[..., PdfReader]) -> None:

@@ -82,8 +82,8 @@ def missing_from(reader: PdfReader, desk: Desk) -> list[str]:
     """Return what the sheet ought to show of every exercise and does not."""
     text = text_of(reader)
     session = next(desk.site.plans[0].sessions)
-    wanted = [f"{item.dose.amount} reps" for item in session.items]
-    wanted += [f"{item.dose.load.percent} % of body weight" for item in session.items]  # type: ignore[union-attr]
+    wanted = [f"{item.dose.first.amount.high} reps" for item in session.items]
+    wanted += [f"{item.dose.heaviest.percent} % of body weight" for item in session.items]  # type: ignore[union-attr]
     wanted += ["Stop at once if:", "In an emergency:", "not medical advice"]
     return [words for words in wanted if squeezed(words) not in text] + (
         [] if text.count(squeezed(LONG)) >= len(list(session.items)) else ["a name"]

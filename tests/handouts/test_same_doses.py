@@ -9,8 +9,11 @@ import pytest
 from pypdf import PdfReader
 
 from setwright import publish
+from setwright.dose.resolve import resolve
 from setwright.outline import paper
 from setwright.outline.addresses import session_path
+from setwright.source.read import read
+from support.reading import EXAMPLE
 from support.sheets import squeezed, text_of
 
 PARTS = {
@@ -81,8 +84,9 @@ def said_on_paper(parts: list[tuple[str, str]]) -> Iterator[str]:
 
 
 def all_sessions() -> list[str]:
-    looked = publish.look(Path(__file__).parents[2] / "program")
-    return [session_path(session) for plan in looked.plans for session in plan.sessions]
+    programme = read(EXAMPLE).programme
+    assert programme is not None
+    return [session_path(session) for plan in resolve(programme) for session in plan.sessions]
 
 
 @pytest.mark.parametrize("path", all_sessions())

@@ -8,7 +8,7 @@ import yaml
 from setwright.checks.registry import RULES as CHECKS
 from setwright.cli import main
 from setwright.dose.bands import load_bands
-from setwright.dose.resolve import prescribed
+from setwright.dose.prescribing import prescribed
 from setwright.dose.rules import RULES
 from setwright.model.exercise import Exercise
 from setwright.model.load import BodyWeightShare
@@ -58,12 +58,13 @@ def test_the_picture_in_the_readme_is_true(example: Programme) -> None:
     block = Block.model_validate({"kind": "straight", "sets": 3, "exercises": written})
     squat: Exercise = example.exercises["goblet-squat"]
     dose = prescribed(block, block.exercises[0], squat, 60, 3)
-    assert isinstance(dose.load, BodyWeightShare)
+    assert isinstance(dose.heaviest, BodyWeightShare)
     club = example.club
-    bands = load_bands(dose.load.percent, club.weights_kg("kettlebell"), club.body_weight.from_, club.body_weight.to)
+    members = club.body_weight
+    bands = load_bands(dose.heaviest.percent, club.weights_kg("kettlebell"), members.from_, members.to)
     taken = next(band.choice.weight_kg for band in bands if band.holds(68))  # type: ignore[arg-type]
     said = README[snippet.end() : snippet.end() + 400]
 
-    assert f"**{dose.amount} reps**" in said
-    assert f"*{float(dose.load.percent):g} % of body weight*" in said
+    assert f"**{dose.first.amount.high} reps**" in said
+    assert f"*{float(dose.heaviest.percent):g} % of body weight*" in said
     assert f"**{taken} kg**" in said

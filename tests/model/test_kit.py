@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.model.club import Club, Names, Sizes
+from setwright.model.club import Club, Names
 from setwright.source.tree import read_tree
 
 CLUB = """
@@ -49,7 +49,7 @@ def test_every_weight_that_can_be_held_is_known(kit: str, weights: list[Any], pe
 
 def test_sizes_names_and_numbers_are_told_apart() -> None:
     """One unit, or none, tells what a list is of."""
-    assert Sizes((Fraction(20), Fraction(40))) == club_with("[20 cm, 40 cm]").kit["thing"]
+    assert club_with("[20 cm, 40 cm]").kit["thing"] == [20, 40]
     assert Names(("light", "extra 2")) == club_with("[light, extra 2]").kit["thing"]
     assert club_with("[light, heavy]").names("thing") == ("light", "heavy")
     assert club_with("3").kit["thing"] == 3
@@ -67,3 +67,11 @@ def test_a_bar_gives_each_total_once(discs: list[str]) -> None:
 def test_pounds_are_weights_like_kilograms() -> None:
     """A club may own kit in pounds: 1 lb = 0.453 592 37 kg (international yard and pound agreement, 1959)."""
     assert club_with("[25 lb]").weights_kg("thing") == (25 * Fraction("0.45359237"),)
+
+
+def test_the_totals_of_a_bar_are_worked_out_once() -> None:
+    """Ten pairs of discs make a thousand totals; whoever asks again, for each exercise of each week, gets the same."""
+    barbell = club_with(f"{{bar: 20 kg, pairs: [{', '.join(f'{2**n} kg' for n in range(10))}]}}")
+
+    assert len(barbell.weights_kg("thing")) == 1024
+    assert barbell.weights_kg("thing") is barbell.weights_kg("thing")

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic_core import PydanticCustomError
 
+from setwright.dose.week_kind import share_of_load
 from setwright.model.load import (
     Band,
     BodyWeightShare,
@@ -18,6 +19,8 @@ from setwright.model.load import (
     magnitude,
     parse_load,
 )
+from setwright.wording.language import ENGLISH
+from support.strategies import loads
 
 # The pound: international yard and pound agreement (1959). The scale of effort from 0 to 10 with halves: Zourdos MC et
 # al., J Strength Cond Res 2016;30:267-275 (from memory), whose scale ties effort to repetitions left in reserve.
@@ -44,7 +47,42 @@ LOADS: list[tuple[str, Load, str]] = [
 def test_each_way_of_writing_a_load_is_read_and_said(written: str, load: Load, said: str) -> None:
     """What the coach writes is read as that kind of load, and pages say it in words."""
     assert load == parse_load(written)
-    assert said == str(load)
+    assert said == load(ENGLISH, load)
+
+
+@pytest.mark.parametrize("load", [load for _, load, _ in LOADS], ids=str)
+def test_the_written_form_of_a_load_is_read_as_that_load(load: Load) -> None:
+    """A load's text is the coach's own form, so that files may keep it and read it again."""
+    assert parse_load(str(load)) == load
+
+
+@given(loads.filter(lambda load: load is not None), st.fractions(1, 100, max_denominator=16).map(lambda n: round(n, 4)))
+def test_what_a_lighter_week_leaves_is_written_exactly(load: Load, percent: Fraction) -> None:
+    """However odd the share, the written form says the load to its last digit."""
+    left = share_of_load(load, percent)
+    assert left is not None
+
+    assert parse_load(str(left)) == left
+
+
+QUESTIONS = [
+    # the load, what its number is a share of, whether it is a weight at all, and whether it is in each hand
+    ("15 % bodyweight", "body weight", True, False),
+    ("5 % bodyweight per hand", "body weight", True, True),
+    ("70 % 1RM", "1RM", True, False),
+    ("12 kg per hand", None, True, True),
+    ("RPE 7", None, False, False),
+    ("2 reps in reserve", None, False, False),
+    ("light band", None, False, False),
+]
+
+
+@pytest.mark.parametrize(("written", "of", "weighed", "per_hand"), QUESTIONS)
+def test_a_load_knows_its_own_questions(written: str, of: str | None, weighed: bool, per_hand: bool) -> None:
+    """Nobody has to ask which kind of load it is to know these."""
+    load = parse_load(written)
+
+    assert (load.of, load.weighed, load.per_hand) == (of, weighed, per_hand)
 
 
 EVERY_WAY = (

@@ -19,6 +19,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from setwright.outline.packaged import package_files
 from setwright.phone import offline
+from support.serving import Server
 
 from .conftest import PHONE
 
@@ -61,7 +62,7 @@ class Host:
             def log_message(self, *args: object) -> None:
                 pass
 
-        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Handler, directory=folder))
+        self.server = Server(("127.0.0.1", 0), functools.partial(Handler, directory=folder))
         threading.Thread(target=self.server.serve_forever, daemon=True).start()
         self.address = f"http://127.0.0.1:{self.server.server_port}/club/"
 

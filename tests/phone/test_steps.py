@@ -8,7 +8,8 @@ from playwright.sync_api import Page
 
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedBlock, ResolvedSession
-from setwright.dose.timing import BETWEEN_BLOCKS_S, set_time
+from setwright.dose.sequence import BETWEEN_BLOCKS_S
+from setwright.dose.timing import set_time
 from setwright.model.programme import Programme
 from setwright.outline.addresses import folder_of, session_path
 
@@ -26,11 +27,11 @@ READ = """async ([root, addresses]) => {
 def sets_in_order(block: ResolvedBlock) -> Iterator[tuple[int, int]]:
     """Yield item and round as the sheet has them: one exercise after the other, or round by round."""
     places = range(len(block.items))
-    rounds = range(1, max(item.dose.sets for item in block.items) + 1)
+    rounds = range(1, max(item.dose.count for item in block.items) + 1)
     if block.kind == "straight":
-        yield from ((place, n) for place in places for n in rounds if n <= block.items[place].dose.sets)
+        yield from ((place, n) for place in places for n in rounds if n <= block.items[place].dose.count)
     else:
-        yield from ((place, n) for n in rounds for place in places if n <= block.items[place].dose.sets)
+        yield from ((place, n) for n in rounds for place in places if n <= block.items[place].dose.count)
 
 
 def expected(session: ResolvedSession) -> list[tuple[int, int, int, int]]:
@@ -53,7 +54,7 @@ def test_every_session_of_the_example_is_stepped_through_in_order_and_time(
     for session, steps in zip(sessions, found, strict=True):
         sets = [(s["block"], s["item"], s["round"], s["side"]) for s in steps if s["kind"] == "set"]
         pauses = sum(step["seconds"] for step in steps)
-        work = sum(set_time(item.dose).low_s * item.dose.sets for item in session.items)
+        work = sum(set_time(item.dose, item.dose.first).low_s * item.dose.count for item in session.items)
 
         assert sets == expected(session)
         assert pauses + work == session.time.low_s

@@ -29,7 +29,7 @@ def test_old_and_new_stand_side_by_side(repository: Desk) -> None:
     repository.edit(SQUAT, "load: 30 % bodyweight", "load: 25 % bodyweight")
 
     assert _changed(repository) == {
-        "limits": (True, [("limits load", "30 % of body weight", "25 % of body weight")]),
+        "limits": (True, [("limits load", "30 % bodyweight", "25 % bodyweight")]),
         "cues": (True, [("cues 1", "Chest up", "Chest proud")]),
     }
 

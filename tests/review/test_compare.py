@@ -11,11 +11,12 @@ from hypothesis import strategies as st
 from setwright import reviewing
 from setwright.cli import main
 from setwright.errors import SetwrightError
-from setwright.review.compare import weeks_in_words
 from setwright.review.difference import rows, words_apart
 from setwright.review.parts import Line
 from setwright.review.report import NOTHING, as_markdown, as_text
-from setwright.review.state import StateError, from_json, to_json
+from setwright.review.written_state import StateError, from_json, to_json
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import weeks_in_words
 from support.desk import Desk
 
 texts = st.text(alphabet="ab \n.", max_size=30)
@@ -67,7 +68,7 @@ WEEKS = [
 @pytest.mark.parametrize(("weeks", "words"), WEEKS)
 def test_weeks_as_people_say_them(weeks: list[int], words: str) -> None:
     """Weeks in a row are taken together."""
-    assert weeks_in_words(weeks) == words
+    assert weeks_in_words(ENGLISH, weeks) == words
 
 
 @pytest.fixture
@@ -85,7 +86,7 @@ EDITS = [
         "exercises/squat.yml",
         "load: 30 % bodyweight",
         "load: 25 % bodyweight",
-        "- 30 % of body weight\n    + 25 % of body weight",
+        "- 30 % bodyweight\n    + 25 % bodyweight",
     ),
     ("exercises/squat.yml", "Chest up", "Chest high", "cues 1\n    - Chest up\n    + Chest high"),
     ("exercises/row.yml", "Pull the elbows back.", "Draw the elbows back.", "text: steps 1"),

@@ -2,8 +2,10 @@
 
 import pytest
 
+from setwright.dose.in_use import dosages
 from setwright.dose.resolve import resolve
-from setwright.review.dosage import dosages
+from setwright.wording.dosage import in_words
+from setwright.wording.language import ENGLISH
 from support import make
 
 RANGES = [
@@ -54,7 +56,7 @@ def test_range_in_words(written: str, words: str) -> None:
     phases = "[{name: All, aim: To go on., weeks: 4, sessions: {monday: only}}]"
     made = make.one_exercise(written, phases=phases)
 
-    assert dosages(made, resolve(made))["lift"].words == words
+    assert in_words(ENGLISH, dosages(made, resolve(made))["lift"]) == words
 
 
 def test_routines_and_idle_exercises() -> None:
@@ -68,8 +70,8 @@ def test_routines_and_idle_exercises() -> None:
     )
     found = dosages(made, resolve(made))
 
-    assert found["swing"].words == "in warm-ups and cool-downs 8 to 12 reps"
-    assert found["idle"].words == "not in use"
+    assert in_words(ENGLISH, found["swing"]) == "in warm-ups and cool-downs 8 to 12 reps"
+    assert in_words(ENGLISH, found["idle"]) == "not in use"
 
 
 def test_each_plan_has_its_weeks() -> None:

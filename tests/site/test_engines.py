@@ -1,5 +1,6 @@
 """Plain MkDocs, its server, and the successor engine make the same site from the same tree."""
 
+import mimetypes
 import os
 import re
 import shutil
@@ -12,9 +13,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser, Route
 
 from setwright.pages.verify import Built, read_page
-from support.site import digests
+from support.site import KINDS, digests
 
 QUIET = os.environ | {"NO_MKDOCS_2_WARNING": "1"}
 
@@ -94,7 +96,7 @@ def _read(page: str) -> str:
         return ""
 
 
-def _eventually(holds: Callable[[], bool], seconds: float = 90) -> bool:
+def _eventually(holds: Callable[[], bool], seconds: float = 600) -> bool:
     deadline = time.monotonic() + seconds
     while time.monotonic() < deadline:
         if holds():
@@ -103,17 +105,66 @@ def _eventually(holds: Callable[[], bool], seconds: float = 90) -> bool:
     return False
 
 
-def test_the_successor_builds_the_same_pages_and_links(fresh: Path, site: Path) -> None:
-    """Zensical, which runs no plugin, makes the same pages with the same links inside their articles."""
+@pytest.fixture(scope="module")
+def successor(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same tree, built by Zensical."""
     pytest.importorskip("zensical", reason="the successor engine cannot be installed here")
-    shutil.rmtree(fresh / "site")
-    done = engine("zensical", "build", "--strict", folder=fresh)
+    folder = Path(shutil.copytree(project, tmp_path_factory.mktemp("successor") / "copy"))
+    shutil.rmtree(folder / "site")
+    done = engine("zensical", "build", "--strict", folder=folder)
     assert done.returncode == 0, done.stdout + done.stderr
-    ours, theirs = _articles(site), _articles(fresh / "site")
+    return folder / "site"
+
+
+def test_the_successor_builds_the_same_pages_and_links(successor: Path, site: Path) -> None:
+    """Zensical, which runs no plugin, makes the same pages with the same links inside their articles."""
+    ours, theirs = _articles(site), _articles(successor)
 
     assert theirs.keys() == ours.keys()
     assert {name: page.links for name, page in theirs.items()} == {name: page.links for name, page in ours.items()}
     assert all(page.anchors <= theirs[name].anchors for name, page in ours.items())
+
+
+LOOK = """() => [...document.querySelectorAll('article [class^="sw-"], article [class^="sw-"] *')]
+    .filter(e => !e.closest('svg'))
+    .map(e => {
+        const style = getComputedStyle(e);
+        const said = ['display', 'color', 'backgroundColor', 'margin', 'padding', 'border', 'borderRadius', 'font'];
+        return [e.className, ...said.map(name => style[name])].join('; ');
+    })"""
+
+
+@pytest.mark.parametrize("kind", ["session", "exercise", "plan", "settings"])
+def test_our_look_is_the_same_in_both_engines(browser: Browser, successor: Path, site: Path, kind: str) -> None:
+    """The themes differ; what is ours looks alike in both, with no styles allowed but the site's own files.
+
+    Policy: `style-src 'self'` of Content Security Policy Level 3, W3C.
+    """
+    looks = [_look(browser, built, KINDS[kind]) for built in (site, successor)]
+
+    assert len(looks[0]) > 50
+    assert looks[1] == looks[0]
+
+
+def _look(browser: Browser, site: Path, path: str) -> list[str]:
+    def serve(route: Route) -> None:
+        name = route.request.url.removeprefix("http://club.test/").split("?")[0]
+        file = site / f"{name}index.html" if not name or name.endswith("/") else site / name
+        kind = mimetypes.guess_type(file.name)[0] or "text/plain"
+        headers = {"content-type": kind, "content-security-policy": "style-src 'self'"}
+        if file.is_file():
+            route.fulfill(headers=headers, body=file.read_bytes())
+        else:
+            route.fulfill(status=404)
+
+    context = browser.new_context(viewport={"width": 390, "height": 844}, service_workers="block")
+    page = context.new_page()
+    page.route("http://club.test/**", serve)
+    page.goto(f"http://club.test/{path}")
+    page.wait_for_load_state("networkidle")
+    found = list(page.evaluate(LOOK))
+    context.close()
+    return found
 
 
 def _articles(site: Path) -> dict[str, Built]:

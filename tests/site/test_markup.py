@@ -7,12 +7,20 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser
+from playwright.sync_api import Page
 
 from support.browsing import missing
 from support.site import KINDS
 
-PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 800}
+from .conftest import Look
+
+PHONE, DESK = (390, 844), (1280, 800)
+
+
+def violations(page: Page) -> list[tuple[str, str]]:
+    """Return the rules of axe-core that a page breaks, each with the first place."""
+    page.wait_for_load_state("networkidle")
+    return [(v["id"], v["nodes"][0]["html"]) for v in Axe().run(page).response["violations"]]
 
 
 def test_the_nu_html_checker_finds_no_error(site: Path) -> None:
@@ -33,26 +41,12 @@ def test_the_nu_html_checker_finds_no_error(site: Path) -> None:
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("kind", KINDS)
-def test_axe_finds_no_violation(browser: Browser, address: str, kind: str, scheme: str) -> None:
+def test_axe_finds_no_violation(look: Look, kind: str, scheme: str) -> None:
     """One page of every kind passes axe-core's rules (WCAG 2.2 A and AA among them), light and dark, on a phone."""
-    context = browser.new_context(viewport=PHONE, color_scheme=scheme)
-    page = context.new_page()
-    page.goto(address + KINDS[kind])
-    page.wait_for_load_state("networkidle")
-    found = Axe().run(page).response["violations"]
-    context.close()
-
-    assert [(v["id"], v["nodes"][0]["html"]) for v in found] == []
+    assert violations(look(KINDS[kind], PHONE, scheme)) == []
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_axe_finds_no_violation_on_a_desk(browser: Browser, address: str, kind: str) -> None:
+def test_axe_finds_no_violation_on_a_desk(look: Look, kind: str) -> None:
     """The wide layout passes the same rules."""
-    context = browser.new_context(viewport=DESK)
-    page = context.new_page()
-    page.goto(address + KINDS[kind])
-    page.wait_for_load_state("networkidle")
-    found = Axe().run(page).response["violations"]
-    context.close()
-
-    assert [(v["id"], v["nodes"][0]["html"]) for v in found] == []
+    assert violations(look(KINDS[kind], DESK)) == []

@@ -8,6 +8,8 @@ from playwright.sync_api import Browser, Page
 
 from support.site import KINDS
 
+from .conftest import Look
+
 
 @pytest.fixture
 def phone(browser: Browser) -> Iterator[Page]:
@@ -19,15 +21,11 @@ def phone(browser: Browser) -> Iterator[Page]:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_no_page_scrolls_sideways_at_320_pixels(browser: Browser, address: str, kind: str) -> None:
+def test_no_page_scrolls_sideways_at_320_pixels(look: Look, kind: str) -> None:
     """Content reflows at a width of 320 CSS pixels (WCAG 2.2, 1.4.10)."""
-    context = browser.new_context(viewport={"width": 320, "height": 640})
-    page = context.new_page()
-    page.goto(address + KINDS[kind])
-    width = page.evaluate("document.documentElement.scrollWidth")
-    context.close()
+    page = look(KINDS[kind], (320, 640))
 
-    assert width == 320
+    assert page.evaluate("document.documentElement.scrollWidth") == 320
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -43,6 +41,22 @@ def test_nothing_is_asked_from_another_host(phone: Page, address: str, kind: str
 
     assert [url for url in asked if not url.startswith(address)] == []
     assert complaints == []
+
+
+@pytest.mark.parametrize("width", [360, 1000])
+@pytest.mark.parametrize("kind", ["home", "session"])
+def test_the_menu_leads_to_the_plans(browser: Browser, address: str, kind: str, width: int) -> None:
+    """Where the tabs have no room, a tap on the menu shows it, and a tap on Plans goes there."""
+    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
+    page = context.new_page()
+    page.goto(address + KINDS[kind])
+    page.locator("label.md-header__button[for=__drawer]").click()
+    page.locator(".md-sidebar--primary").get_by_role("link", name="Plans", exact=True).click()
+    page.wait_for_url(f"{address}plans/")
+    heading = page.get_by_role("heading", level=1).inner_text()
+    context.close()
+
+    assert heading == "Plans"
 
 
 @pytest.mark.parametrize(

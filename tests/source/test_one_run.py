@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from setwright.source.finding import Finding, Position
+from setwright.source.finding import MOST_FINDINGS, Finding, Position
 from setwright.source.read import Cache, read
 from setwright.source.suggest import did_you_mean
 from support.reading import GOOD, LABEL, good_programme, put
@@ -26,6 +26,34 @@ def test_all_errors_of_all_files_come_in_one_run(tmp_path: Path) -> None:
     findings = read(good_programme(tmp_path, SLIPS), LABEL).findings
 
     assert {f"{LABEL}/{name}" for name in SLIPS} == {finding.position.file for finding in findings}
+
+
+def test_a_file_of_mistakes_is_told_in_part(tmp_path: Path) -> None:
+    """Of hundreds of mistakes in one file, of form or of links, the first are told, and that there are more."""
+    keys = "".join(f"key-{n}: x\n" for n in range(1000))
+    wrong = " ".join(f"[x](exercise:e{n})" for n in range(40))
+    links = (GOOD / "exercises/squat.yml").read_text("utf-8") + "stop_if:\n" + f'  - "{wrong}"\n' * 8
+    program = good_programme(tmp_path, {"sessions/legs.yml": keys, "exercises/squat.yml": links})
+
+    findings = read(program, LABEL).findings
+
+    for name in ("sessions/legs.yml", "exercises/squat.yml"):
+        here = [finding for finding in findings if finding.position.file == f"{LABEL}/{name}"]
+        assert len(here) == 1 + MOST_FINDINGS
+        assert "too-many-mistakes" in {finding.rule for finding in here}
+
+
+def test_signs_that_do_not_print_are_seen_in_a_message(tmp_path: Path) -> None:
+    """A space of no width, which no editor shows, stands in messages and hints as a question mark."""
+    key = (GOOD / "sessions/trunk.yml").read_text("utf-8").replace("aim:", "a\u200bim:")
+    club = (GOOD / "club.yml").read_text("utf-8").replace("light", "lig\u200bht")
+
+    findings = read(good_programme(tmp_path, {"club.yml": club, "sessions/trunk.yml": key}), LABEL).findings
+
+    assert [(finding.message, finding.hint) for finding in findings] == [
+        ("the club owns no light band", "did you mean 'lig?ht'?"),
+        ("unknown key 'a?im'", "did you mean 'aim'?"),
+    ]
 
 
 def test_findings_are_sorted_by_place(tmp_path: Path) -> None:

@@ -1,18 +1,17 @@
 """Fixtures for all tests with a browser: the example site, built once and served on this machine, and Chromium."""
 
-import functools
-import http.server
 import os
 import shutil
-import threading
 import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, expect, sync_playwright
 
+from support.serving import served
+from support.shared import made_once
 from support.site import build, copy_project
 
 CHROMIUM = os.environ.get("SETWRIGHT_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
@@ -26,6 +25,10 @@ FLAGS = [
     "--disable-component-update",
     "--disable-sync",
 ]
+PATIENCE_MS = 180_000
+"""How long to wait for what a page must come to: a busy machine is no finding."""
+
+expect.set_options(timeout=PATIENCE_MS)
 
 
 def missing(what: str) -> None:
@@ -37,11 +40,13 @@ def missing(what: str) -> None:
 
 @pytest.fixture(scope="session")
 def project(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The example project, built."""
-    folder = copy_project(tmp_path_factory.mktemp("club") / "project")
-    built = build(folder)
+    """The example project, built once for all tests; a test that changes something takes a copy."""
+    return made_once(tmp_path_factory, "example", _build_example)
+
+
+def _build_example(folder: Path) -> None:
+    built = build(copy_project(folder))
     assert built.site is not None, (built.looked.findings, built.broken)
-    return folder
 
 
 @pytest.fixture(scope="session")
@@ -53,18 +58,8 @@ def site(project: Path) -> Path:
 @pytest.fixture(scope="session")
 def address(site: Path) -> Iterator[str]:
     """Where the built site is served."""
-
-    class Quiet(http.server.SimpleHTTPRequestHandler):
-        def log_message(self, *args: object) -> None:
-            pass
-
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), functools.partial(Quiet, directory=str(site)))
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    yield f"http://127.0.0.1:{server.server_port}/"
-    server.shutdown()
-    server.server_close()
-    thread.join()
+    with served(site) as address:
+        yield address
 
 
 REFUSED: list[str] = []
@@ -86,19 +81,20 @@ def browser() -> Iterator[Browser]:
 
         def watched(**options: Any) -> BrowserContext:
             context = plain(**options)
+            context.set_default_timeout(PATIENCE_MS)
             context.expose_binding("setwrightRefused", lambda source, what: REFUSED.append(what))
             context.add_init_script(WATCH)
             return context
 
-        chromium.new_context = watched
-        Page.wait_for_function = until
+        chromium.new_context = watched  # type: ignore[method-assign]
+        Page.wait_for_function = until  # type: ignore[assignment]
         yield chromium
         chromium.close()
 
 
-def until(page: Page, line: str, *, arg: object = None, seconds: float = 60) -> None:
-    """Wait until a line of JavaScript holds. Asked from outside: Playwright's own way needs eval, which pages refuse."""
-    deadline = time.monotonic() + seconds
+def until(page: Page, line: str, *, arg: object = None, timeout: float = PATIENCE_MS, polling: float = 50) -> None:
+    """Wait until a line of JavaScript holds, asking from outside: Playwright's own way is eval, which pages refuse."""
+    deadline = time.monotonic() + timeout / 1000
     while time.monotonic() < deadline:
         try:
             if page.evaluate(line, arg):
@@ -106,7 +102,7 @@ def until(page: Page, line: str, *, arg: object = None, seconds: float = 60) -> 
         except Error as error:
             if "context was destroyed" not in str(error):  # the page is on its way to another one
                 raise
-        page.wait_for_timeout(50)
+        page.wait_for_timeout(polling)
     pytest.fail(f"never came true: {line}")
 
 

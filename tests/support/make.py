@@ -6,7 +6,8 @@ from typing import Any
 from setwright.checks.registry import Verdict, run
 from setwright.checks.rule import Subject
 from setwright.dose.dose import Dose
-from setwright.dose.resolve import prescribed, resolve, rest_at
+from setwright.dose.prescribing import prescribed, rest_at
+from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan
 from setwright.model.club import Club
 from setwright.model.exercise import Exercise

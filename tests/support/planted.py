@@ -17,6 +17,8 @@ from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.model.programme import Programme
 from setwright.model.sign_off import SignOff
+from setwright.review.parts import PARTS
+from setwright.review.signed import signed
 from setwright.review.status import reviews
 from setwright.source.finding import Finding
 from setwright.source.read import Cache, read
@@ -100,6 +102,21 @@ PLANTS: Final = (
         "missing-key",
     ),
     one("a file that nothing reads", "exercises/notes.txt", "", "Ask about the kettlebells.\n", "unused-file"),
+    one(
+        "an exercise that is its own harder way",
+        "exercises/wall-sit.yml",
+        "harder:\n",
+        "harder:\n  - wall-sit\n",
+        "own-variation",
+    ),
+    one(
+        "an easier way that leads back",
+        "exercises/wall-sit.yml",
+        "easier:\n",
+        "easier:\n  - goblet-squat\n",
+        "easier-in-a-circle",
+        "exercises/wall-sit.yml",
+    ),
     # Weeks that are wrong although every file reads well
     # The physiotherapist's limit of 10 % a week for this exercise is crossed with it.
     Plant(
@@ -339,7 +356,8 @@ def _renewed(programme: Programme, plans: tuple[ResolvedPlan, ...]) -> Iterator[
     for ident, review in reviews(programme, plans).items():
         if ident not in accepted:
             who = {"exercise": ident, "who": "A reviewer", "role": "For this test.", "date": date(2027, 1, 1)}
-            yield SignOff.model_validate({**who, **review.digests})
+            digests = {part: review.digests[part] for part in PARTS}
+            yield SignOff.model_validate({**who, **digests, "doses": signed(review.dosage)})
 
 
 def table() -> str:

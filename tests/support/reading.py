@@ -122,6 +122,17 @@ def _many_values(program: Path) -> None:
     put(program, _LEGS, f"warm_up: [{'a, ' * 50_000}]")
 
 
+def _many_days(program: Path) -> None:
+    """Sixty-one plans of a year with two sessions a week."""
+    for year in range(2000, 2061):
+        put(program, f"plans/year-{year}.yml", _replaced("plans/regatta.yml", "weeks: 4", "weeks: 52"))
+
+
+def _long_id(program: Path) -> None:
+    """A table pasted where an id should stand."""
+    put(program, _LEGS, _replaced(_LEGS, "exercise: squat", f"exercise: {'a1' * 5000}"))
+
+
 def _conflict(program: Path) -> None:
     """A merge that left both sides of a conflict in the file."""
     both = f"{'<' * 7} mine\n        reps: 10\n{'=' * 7}\n        reps: 12\n{'>' * 7} theirs"
@@ -248,6 +259,8 @@ MADE: Final[dict[str, Callable[[Path], None]]] = {
     "no-break-space": _no_break_space,
     "no-plan": _no_plan,
     "tab": _tab,
+    "id-too-long": _long_id,
+    "too-many-days": _many_days,
     "too-many-files": _many_files,
     "too-many-values": _many_values,
     "utf-16": _utf_16,

@@ -4,6 +4,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from io import BytesIO
 from typing import Any
 
@@ -28,8 +29,9 @@ def squeezed(text: str) -> str:
     return re.sub(r"\s+", "", unicodedata.normalize("NFKC", text))
 
 
+@cache
 def text_of(reader: PdfReader) -> str:
-    """Return the whole text of a PDF in reading order, squeezed."""
+    """Return the whole text of a PDF in reading order, squeezed. Kept, since reading a PDF is slow."""
     return squeezed("".join(page.extract_text() for page in reader.pages))
 
 

@@ -6,7 +6,8 @@ from fractions import Fraction
 from hypothesis import strategies as st
 
 from setwright.dose.bands import Limit
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
+from setwright.dose.span import Span
 from setwright.dose.week_kind import Remains
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.progress import Climb, LoadClimb
@@ -64,16 +65,21 @@ tempos = st.builds(
     pause_high_s=st.integers(0, 3),
 )
 
-doses = st.builds(
-    Dose,
-    sets=st.integers(1, 8),
-    measure=st.sampled_from(["reps", "hold", "work", "distance"]),
-    amount=st.integers(1, 120),
-    sides=st.sampled_from(["both together", "one at a time", "alternating"]),
-    tempo=st.one_of(st.none(), tempos),
-    load=loads,
-    rest_s=st.integers(0, 300),
-)
+amounts = st.tuples(st.integers(1, 60), st.integers(0, 60)).map(lambda two: Span(two[0], two[0] + two[1]))
+
+
+@st.composite
+def _doses(draw: st.DrawFn) -> Dose:
+    """A dose of equal sets, or of sets that differ in amount, load and tempo; the rest is one for all of them."""
+    rest_s = draw(st.integers(0, 300))
+    each = st.builds(Set, amount=amounts, load=loads, tempo=st.one_of(st.none(), tempos), rest_s=st.just(rest_s))
+    alike = st.tuples(st.integers(1, 8), each).map(lambda two: (two[1],) * two[0])
+    sets = draw(st.one_of(alike, st.lists(each, min_size=1, max_size=6).map(tuple)))
+    measure = draw(st.sampled_from(["reps", "hold", "work", "distance"]))
+    return Dose(measure, draw(st.sampled_from(["both together", "one at a time", "alternating"])), sets)
+
+
+doses = _doses()
 
 shares = st.fractions(min_value=Fraction(1, 4), max_value=100, max_denominator=4)
 """A percentage that remains, up to all of it."""

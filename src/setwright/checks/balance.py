@@ -19,7 +19,7 @@ Side = tuple[str, frozenset[str]]
 def sets_of(subject: Subject, plan: ResolvedPlan, patterns: frozenset[str]) -> int:
     """Return a plan's sets of some patterns, all weeks together."""
     exercises = subject.programme.exercises
-    return sum(i.dose.sets for s in plan.sessions for i in s.items if exercises[i.exercise].pattern in patterns)
+    return sum(i.dose.count for s in plan.sessions for i in s.items if exercises[i.exercise].pattern in patterns)
 
 
 def doubts(subject: Subject, most: Threshold, one: Side, other: Side) -> Iterator[Doubt]:

@@ -15,8 +15,8 @@ from setwright.checks.example import Example
 from setwright.checks.load_step import lightened_once, step_percent
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.loads import share_kg
-from setwright.dose.resolve import limit_of
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.taking import limit_of
 from setwright.model.club import BodyWeightRange
 from setwright.model.exercise import Exercise, Limits
 from setwright.model.load import BodyWeightShare, Load, Weight
@@ -64,7 +64,7 @@ def _in_session(
     for plan, where, item in uses:
         step = None
         if where.remains.kind == "normal" and before is not None and before[0] is plan:
-            step = step_percent(before[1], item.dose.load)
+            step = step_percent(before[1], item.dose.heaviest)
         found = list(_crossings(exercise, limits, item, members))
         if step is not None and limits.weekly_step is not None and step > limits.weekly_step:
             most = f"{plain_number(limits.weekly_step)} %"
@@ -76,7 +76,7 @@ def _in_session(
                 week = f"in week {where.week} of {plan.ident}"
                 yield _doubt(subject, place, item.exercise, crossing, week)
         if where.remains.kind == "normal" and not lightened_once(item, step):
-            before = (plan, item.dose.load)
+            before = (plan, item.dose.heaviest)
 
 
 def dose_place(
@@ -104,8 +104,14 @@ def _doubt(subject: Subject, place: Position, ident: str, crossing: Crossing, wh
 
 
 def _crossings(exercise: Exercise, limits: Limits, item: ResolvedItem, members: BodyWeightRange) -> Iterator[Crossing]:
-    yield from _amounts(limits, item.dose.measure, item.dose.amount)
-    load = item.dose.load
+    yield from _amounts(limits, item.dose.measure, item.dose.amount.high)
+    for load in item.dose.loads:
+        yield from _too_heavy(exercise, limits, load, item, members)
+
+
+def _too_heavy(
+    exercise: Exercise, limits: Limits, load: Load, item: ResolvedItem, members: BodyWeightRange
+) -> Iterator[Crossing]:
     if isinstance(load, BodyWeightShare):
         most = limit_of(exercise, load.per_hand)
         if most.percent is not None and load.percent > most.percent:
@@ -135,7 +141,7 @@ def _weekly_sets(subject: Subject) -> Iterator[Doubt]:
             total: dict[str, int] = {}
             for session in week.sessions:
                 for item in session.items:
-                    total[item.exercise] = total.get(item.exercise, 0) + item.dose.sets
+                    total[item.exercise] = total.get(item.exercise, 0) + item.dose.count
             for ident, sets in total.items():
                 limits = subject.programme.exercises[ident].limits
                 most = limits.weekly_sets if limits else None

@@ -17,13 +17,12 @@ from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
 from setwright.dose.resolved import ResolvedItem
-from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
+from setwright.model.load import Load, in_all, magnitude
 from setwright.model.units import plain_number
 
 ID = "load-step-too-large"
 SEVERITY = "warning"
 SOURCE = "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %."
-LARGEST_PERCENT = Fraction(10)
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
 
@@ -57,14 +56,9 @@ blocks:
 
 def step_percent(before: Load | None, now: Load | None) -> Fraction | None:
     """Return how much heavier a load is, in percent of the one before; None where the two cannot be compared."""
-    weighed = BodyWeightShare | OneRepMaxShare | Weight
-    if not isinstance(before, weighed) or not isinstance(now, weighed) or type(before) is not type(now):
+    if before is None or now is None or not before.weighed or type(before) is not type(now):
         return None
-    return (_both_hands(now) / _both_hands(before) - 1) * 100
-
-
-def _both_hands(load: BodyWeightShare | OneRepMaxShare | Weight) -> Fraction:
-    return magnitude(load) * (2 if getattr(load, "per_hand", False) else 1)
+    return (in_all(now) / in_all(before) - 1) * 100
 
 
 def lightened_once(item: ResolvedItem, step: Fraction | None) -> bool:
@@ -81,12 +75,12 @@ def check(subject: Subject) -> Iterator[Doubt]:
             if where.remains.kind != "normal":
                 continue
             was: Load | None = before[1] if before is not None and before[0] is plan else None
-            step = step_percent(was, item.dose.load)
+            step = step_percent(was, item.dose.heaviest)
             if was is not None and step is not None and step > most:
                 largest = with_magnitude(was, magnitude(was) * (1 + most / 100))
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "progress"),
-                    f"{item.exercise}: {was} to {item.dose.load} in week {where.week} of {plan.ident} "
+                    f"{item.exercise}: {was} to {item.dose.heaviest} in week {where.week} of {plan.ident} "
                     f"is {plain_number(step, 1)} % more",
                     f"{MOST.said(most)} a week is the most: take a smaller step, or more repetitions first "
                     f"(up to {largest})",
@@ -94,4 +88,4 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 )
                 break
             if not lightened_once(item, step):
-                before = (plan, item.dose.load)
+                before = (plan, item.dose.heaviest)

@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
 from setwright.dose.resolved import ResolvedItem
-from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
 from setwright.model.units import plain_number
 
 ID = "no-owned-weight-near"
@@ -39,7 +39,11 @@ blocks:
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise of a session, at the first week that has one."""
     for (session, slot), uses in subject.slots.items():
+        looked_at: set[Load | None] = set()
         for plan, where, item in uses:
+            if item.dose.heaviest in looked_at:
+                continue
+            looked_at.add(item.dose.heaviest)
             trouble = _trouble(subject, item)
             if trouble is not None:
                 message, hint = trouble
@@ -53,13 +57,12 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 
 def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
-    load = item.dose.load
+    load = item.dose.heaviest
     if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
         return None
     if item.kit is None:
         return f"{load}, but none of its kit comes in weights", "write 'kit: [kettlebell]' here, or on the exercise"
-    per_hand = getattr(load, "per_hand", False)
-    if not subject.programme.club.weights_kg(item.kit, per_hand):
+    if not subject.programme.club.weights_kg(item.kit, load.per_hand):
         return (
             f"{load}, but no {item.kit} is owned in pairs",
             "write 'pairs: true' in club.yml, or leave out 'per hand'",

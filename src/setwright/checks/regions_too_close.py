@@ -44,7 +44,7 @@ def sets_by_region(subject: Subject, session: ResolvedSession) -> Counter[str]:
     found: Counter[str] = Counter()
     for item in session.items:
         for region in subject.programme.exercises[item.exercise].regions.main:
-            found[region] += item.dose.sets
+            found[region] += item.dose.count
     return found
 
 

@@ -6,6 +6,7 @@ from types import ModuleType
 from typing import Final
 
 from setwright.checks import (
+    circles,
     easier,
     event_day,
     home_option,
@@ -38,6 +39,7 @@ from setwright.source.finding import Finding
 from setwright.source.suggest import did_you_mean
 
 _MODULES: Final = (
+    circles,
     easier,
     event_day,
     home_option,

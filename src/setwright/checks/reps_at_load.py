@@ -6,11 +6,13 @@ Why it matters: a set that cannot be finished ends in failed or ugly repetitions
 """
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject, place_in_session
+from setwright.dose.dose import Dose
 from setwright.dose.repetitions import most_reps
-from setwright.model.load import OneRepMaxShare
+from setwright.model.load import Load, OneRepMaxShare
 
 ID = "reps-beyond-load"
 SEVERITY = "warning"
@@ -34,18 +36,25 @@ blocks:
 }
 
 
+def _beyond(dose: Dose) -> tuple[int | Fraction, Load, int] | None:
+    """Return the repetitions, the load and the most that people manage, of the first set that asks for more."""
+    for one in dose.working:
+        most = most_reps(one.load.percent) if isinstance(one.load, OneRepMaxShare) and dose.measure == "reps" else None
+        if one.load is not None and most is not None and one.amount.high > most:
+            return one.amount.high, one.load, most
+    return None
+
+
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise of a session that asks for too many repetitions in some week."""
     for (session, slot), uses in subject.slots.items():
         for plan, where, item in uses:
-            load = item.dose.load
-            if not isinstance(load, OneRepMaxShare) or item.dose.measure != "reps":
-                continue
-            most = most_reps(load.percent)
-            if most is not None and item.dose.amount > most:
+            beyond = _beyond(item.dose)
+            if beyond is not None:
+                reps, load, most = beyond
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "reps"),
-                    f"{item.exercise}: {item.dose.amount} reps at {load} in week {where.week} of {plan.ident}",
+                    f"{item.exercise}: {reps} reps at {load} in week {where.week} of {plan.ident}",
                     f"at {load} most people manage {most}: fewer reps or a lighter load",
                     subject.accepted_at(session, slot),
                 )

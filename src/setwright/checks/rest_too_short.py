@@ -13,10 +13,10 @@ from typing import Final
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
-from setwright.dose.resolved import ResolvedBlock, ResolvedItem
-from setwright.dose.timing import set_time
+from setwright.dose.timing import seconds_until_again
 from setwright.model.load import Effort, Load, OneRepMaxShare, Reserve
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 ID = "rest-too-short"
 SEVERITY = "warning"
@@ -62,24 +62,17 @@ def is_heavy(load: Load | None) -> bool:
     return False
 
 
-def seconds_between(block: ResolvedBlock, item: ResolvedItem) -> int:
-    """Return the time from the end of one set to the start of the next one of the same exercise, quick end."""
-    if block.kind == "straight":
-        return item.dose.rest_s
-    others = sum(set_time(other.dose).low_s for other in block.items if other.slot != item.slot)
-    return block.rest_s + others + (len(block.items) - 1) * block.change_over_s
-
-
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise of a session, at the first week that rests too little."""
     least = subject.value(LEAST)
     for (session, slot), uses in subject.slots.items():
         for plan, where, item in uses:
-            between_s = seconds_between(where.blocks[slot[0]], item)
-            if item.dose.sets > 1 and is_heavy(item.dose.load) and between_s < least:
+            block, load = where.blocks[slot[0]], item.dose.heaviest
+            between_s = seconds_until_again(block.steps, [other.dose for other in block.items], slot[1])
+            if is_heavy(load) and between_s is not None and between_s < least:
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),
-                    f"{item.exercise}: {seconds(between_s)} between sets at {item.dose.load}, "
+                    f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {load}, "
                     f"in week {where.week} of {plan.ident}",
                     f"rest for {LEAST.said(least)} or more, or take a lighter load",
                     subject.accepted_at(session, slot),

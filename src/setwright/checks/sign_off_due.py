@@ -13,9 +13,9 @@ from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
-from setwright.review.parts import PART_NAMES
 from setwright.review.status import Review
 from setwright.source.finding import Severity
+from setwright.wording.reviews import PART_NAMES
 
 ID = "sign-off-due"
 SEVERITY = "warning"

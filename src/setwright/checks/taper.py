@@ -19,9 +19,8 @@ from setwright.model.units import plain_number
 ID = "taper-outside-range"
 SEVERITY = "warning"
 SOURCE = "Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365; Wang Z et al., PLoS ONE 2023;18:e0282838."
-LEAST_CUT_PERCENT, MOST_CUT_PERCENT = 41, 60
-LEAST: Final = threshold(ID, "least", "%", LEAST_CUT_PERCENT, (10, 90), "the least that a taper takes off the sets")
-MOST: Final = threshold(ID, "most", "%", MOST_CUT_PERCENT, (10, 90), "the most that a taper takes off the sets")
+LEAST: Final = threshold(ID, "least", "%", 41, (10, 90), "the least that a taper takes off the sets")
+MOST: Final = threshold(ID, "most", "%", 60, (10, 90), "the most that a taper takes off the sets")
 THRESHOLDS = (LEAST, MOST)
 
 _TWO_PHASES = """
@@ -48,14 +47,9 @@ def cut_percent(before: int, now: int) -> Fraction:
     return Fraction(before - now, before) * 100
 
 
-def in_range(cut: Fraction) -> bool:
-    """Say whether a cut lies in the published range, 41 to 60 %."""
-    return LEAST_CUT_PERCENT <= cut <= MOST_CUT_PERCENT
-
-
 def sets_in(week: ResolvedWeek) -> int:
     """Return all sets of a week, warm-ups excluded."""
-    return sum(item.dose.sets for session in week.sessions for item in session.items)
+    return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

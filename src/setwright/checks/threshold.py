@@ -7,7 +7,8 @@ from typing import Final, Literal
 
 from setwright.model.setting import Setting
 from setwright.model.units import parse_count, parse_duration_s, parse_percent, parse_weeks, plain_number
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 Key = Literal["least", "most"]
 Unit = Literal["%", "weeks", "time", "count"]
@@ -37,7 +38,7 @@ class Threshold:
             case "time" if value and value % _HOUR_S == 0:
                 return f"{int(value) // _HOUR_S} h"
             case "time":
-                return seconds(int(value))
+                return duration(ENGLISH, int(value))
             case _:
                 return plain_number(value)
 

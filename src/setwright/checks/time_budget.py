@@ -9,7 +9,8 @@ from collections.abc import Iterator
 
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
-from setwright.wording.words import seconds
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import duration
 
 ID = "over-time-budget"
 SEVERITY = "warning"
@@ -31,7 +32,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
         written = subject.programme.sessions[ident]
         warm_up_s = min((subject.programme.routines[r].takes for r in written.warm_up), default=0)
         if written.time_budget is not None and middle_s + warm_up_s > written.time_budget:
-            over = seconds(60 * -(-(middle_s + warm_up_s) // 60))
+            over = duration(ENGLISH, 60 * -(-(middle_s + warm_up_s) // 60))
             yield Doubt(
                 subject.at(f"sessions/{ident}.yml", "time_budget"),
                 f"about {over} with the shortest warm-up, in week {week} of {plan_ident}",

@@ -4,6 +4,7 @@ The bands are the direct choice (``loads.choose_weight``) written down for every
 edges: they are found by evaluating that one function at and between every point where its answer can change.
 """
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -76,16 +77,22 @@ def load_bands(
     def choose(base_kg: Fraction) -> Choice:
         return choose_weight(share_kg(percent, base_kg), owned_kg, limit.at(base_kg))
 
-    return _written_down(choose, sorted(_turning_points(percent, owned_kg, limit)), from_kg, to_kg)
+    return _written_down(choose, sorted(_turning_points(percent, owned_kg, limit, from_kg, to_kg)), from_kg, to_kg)
 
 
-def _turning_points(percent: Fraction, owned_kg: Sequence[Fraction], limit: Limit) -> set[Fraction]:
-    """Return every body weight at which the choice can change."""
-    loads: set[Fraction] = set()
-    loads.update((lighter + heavier) / 2 for lighter, heavier in pairwise(owned_kg))
-    for weight in owned_kg:
+def _turning_points(
+    percent: Fraction, owned_kg: Sequence[Fraction], limit: Limit, from_kg: Fraction, to_kg: Fraction
+) -> set[Fraction]:
+    """Return every body weight between two at which the choice can change."""
+    least_kg, most_kg = share_kg(percent, from_kg), share_kg(percent, to_kg)
+    # Lighter and heavier weights than these turn nothing between the two, but for the half way to their neighbours.
+    first = bisect_left(owned_kg, min(least_kg * (1 - NEAR_SHARE), least_kg - NEAR_KG))
+    last = bisect_right(owned_kg, max(most_kg * (1 + NEAR_SHARE), most_kg + NEAR_KG))
+    in_reach = owned_kg[max(0, first - 1) : last + 1]
+    loads = {(lighter + heavier) / 2 for lighter, heavier in pairwise(in_reach)}
+    for weight in in_reach:
         loads.update((weight / (1 + NEAR_SHARE), weight / (1 - NEAR_SHARE), weight - NEAR_KG, weight + NEAR_KG))
-    points = {load * 100 / percent for load in loads}
+    points = {load * 100 / percent for load in loads if least_kg < load < most_kg}
     if limit.percent:
         points.update(weight * 100 / limit.percent for weight in owned_kg)
     return points

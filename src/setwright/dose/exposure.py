@@ -1,6 +1,6 @@
 """What a week asks of the body: sets by region and pattern, repetitions, load lifted, time under tension, session load.
 
-Warm-ups and cool-downs are not counted, and neither is the training beside the plan.
+Warm-ups and cool-downs are not counted, and neither is the training beside the plan. Of a range, the upper end counts.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -9,11 +9,10 @@ from fractions import Fraction
 from math import sqrt
 from typing import Final
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
-from setwright.dose.timing import CARRY_CM_PER_S, USUAL_TEMPO
 from setwright.model.exercise import Exercise
-from setwright.model.load import BodyWeightShare, Weight
+from setwright.model.load import BodyWeightShare, Weight, in_all
 
 MAIN_SET: Final = Fraction(1)
 ALSO_SET: Final = Fraction(1, 2)
@@ -71,38 +70,20 @@ class WeekLoad:
     strain: float | None
 
 
-def reps_of(dose: Dose) -> int:
-    """Return the repetitions of one exercise in one session, all sets and both sides; holds and walks have none."""
-    return dose.sets * int(dose.amount) * dose.side_count if dose.measure == "reps" else 0
-
-
-def tension_s(dose: Dose) -> int:
-    """Return the time under tension in seconds: repetitions × tempo, holds and work as they are, walks at 1 m/s.
-
-    Repetitions without a tempo count as usual ones (2 s down, 2 s up).
-    """
-    match dose.measure:
-        case "reps":
-            one_set = int(dose.amount) * (dose.tempo or USUAL_TEMPO).rep_s
-        case "distance":
-            one_set = int(dose.amount / CARRY_CM_PER_S)
-        case _:
-            one_set = int(dose.amount)
-    return one_set * dose.side_count * dose.sets
-
-
 def lifted(dose: Dose) -> Lifted:
     """Return the load lifted: repetitions × load, both hands together. The body's own weight is not counted."""
-    reps = reps_of(dose)
-    load = dose.load
-    if load is None or not reps:
+    return sum((_lifted(dose, one) for one in dose.working), Lifted())
+
+
+def _lifted(dose: Dose, one: Set) -> Lifted:
+    load, reps = one.load, int(one.amount.high) * dose.side_count
+    if load is None or dose.measure != "reps":
         return Lifted()
-    hands = 2 if getattr(load, "per_hand", False) else 1
     match load:
         case Weight():
-            return Lifted(fixed_kg=load.kg * hands * reps)
+            return Lifted(fixed_kg=in_all(load) * reps)
         case BodyWeightShare():
-            return Lifted(share=load.percent / 100 * hands * reps)
+            return Lifted(share=in_all(load) / 100 * reps)
         case _:
             return Lifted(unknown_reps=reps)
 
@@ -115,15 +96,15 @@ def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -
     whole = Lifted()
     for item in items:
         dose, exercise = item.dose, exercises[item.exercise]
-        sets += dose.sets
-        reps += reps_of(dose)
-        tension += tension_s(dose)
+        sets += dose.count
+        reps += int(dose.total_reps.high)
+        tension += int(dose.tension_s.high)
         whole += lifted(dose)
-        by_pattern[exercise.pattern] = by_pattern.get(exercise.pattern, 0) + dose.sets
+        by_pattern[exercise.pattern] = by_pattern.get(exercise.pattern, 0) + dose.count
         counted = [(region, MAIN_SET) for region in exercise.regions.main]
         counted += [(region, ALSO_SET) for region in exercise.regions.also if region not in exercise.regions.main]
         for region, share in counted:
-            by_region[region] = by_region.get(region, Fraction(0)) + dose.sets * share
+            by_region[region] = by_region.get(region, Fraction(0)) + dose.count * share
     return Exposure(sets, by_region, by_pattern, reps, whole, tension)
 
 

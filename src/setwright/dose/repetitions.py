@@ -1,8 +1,8 @@
 """How many repetitions go with which share of the one-repetition maximum.
 
 Source: the repetition table of Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA /
-Human Kinetics (2nd ed. 2000, 3rd ed. 2008). The table prints nothing for 13 and 14 repetitions: 14 and 13 are read here
-as 15 is, a house rule on the safe side. It is a rough guide: people differ, and leg presses allow more repetitions than
+Human Kinetics (2nd ed. 2000, 3rd ed. 2008). The table prints nothing for 13 and 14 repetitions, and nothing is made
+up for them here. It is a rough guide: people differ, and leg presses allow more repetitions than
 bench presses at the same share (Nuzzo JL et al., Sports Med 2024;54:303-321).
 """
 
@@ -32,10 +32,3 @@ def most_reps(percent: Fraction) -> int | None:
     if percent < min(PERCENT_AT_REPS.values()):
         return None
     return max((reps for reps, share in PERCENT_AT_REPS.items() if share >= percent), default=0)
-
-
-def percent_at(reps: int) -> int | None:
-    """Return the share of 1RM that goes with so many repetitions, or None beyond the table."""
-    if reps > max(PERCENT_AT_REPS):
-        return None
-    return PERCENT_AT_REPS[min(printed for printed in PERCENT_AT_REPS if printed >= reps)]

@@ -6,8 +6,10 @@ from datetime import date
 from fractions import Fraction
 
 from setwright.dose.bands import LoadBand
+from setwright.dose.change import Difference
 from setwright.dose.dose import Dose
 from setwright.dose.loads import Choice
+from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
 from setwright.dose.week_kind import Remains
 from setwright.model.plan import Plan
@@ -16,6 +18,14 @@ from setwright.model.vocabulary import Weekday
 
 Slot = tuple[int, int]
 """Where an exercise stands in its session: block and place in the block, from 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reason:
+    """Why the coach changed a session this week, and the day it was moved from, if it was."""
+
+    why: str
+    moved_from: Weekday | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,31 +42,34 @@ class ResolvedItem:
     kit: str | None
     bands: tuple[LoadBand, ...]
     choice: Choice | None
-    changes: tuple[str, ...]
+    changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class ResolvedBlock:
-    """A group of exercises with its rests, in seconds.
+    """A group of exercises with its rests, in seconds, and how it goes, step by step.
 
+    ``name`` is the coach's own, if any; ``number`` counts the unnamed blocks of one kind where there are several.
     ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
     """
 
     index: int
     kind: BlockKind
-    name: str
+    name: str | None
+    number: int | None
     rest_s: int
     change_over_s: int
     items: tuple[ResolvedItem, ...]
     time: TimeRange
+    steps: tuple[Step, ...]
     note: str | None
-    changes: tuple[str, ...]
+    changes: tuple[Difference, ...]
 
     @property
     def rounds(self) -> int | None:
         """Rounds of a superset or circuit; None for straight sets."""
-        return None if self.kind == "straight" else max(item.dose.sets for item in self.items)
+        return None if self.kind == "straight" else max(item.dose.count for item in self.items)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +86,12 @@ class ResolvedSession:
     first_time: bool
     blocks: tuple[ResolvedBlock, ...]
     time: TimeRange
-    reasons: tuple[str, ...]
+    reasons: tuple[Reason, ...]
+
+    @property
+    def steps(self) -> tuple[Step, ...]:
+        """The whole session, step by step, without warm-up and cool-down."""
+        return session_steps([block.steps for block in self.blocks])
 
     @property
     def items(self) -> Iterator[ResolvedItem]:

@@ -11,22 +11,15 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
+from setwright.dose.sequence import BETWEEN_BLOCKS_S, Step
 from setwright.model.session import BlockKind
-from setwright.model.tempo import Tempo
-
-USUAL_TEMPO: Final = Tempo(2, 0, 2, 0)
-"""The pace of a repetition where nothing is written: 2 s down, 2 s up. Common practice, no source."""
 
 USUAL_REST_S: Final[dict[BlockKind, int]] = {"straight": 90, "superset": 60, "circuit": 120}
 """Rest after a set (straight) or a round, where nothing is written. Common practice, no source."""
 
 USUAL_CHANGE_OVER_S: Final[dict[BlockKind, int]] = {"straight": 60, "superset": 10, "circuit": 10}
 """From one exercise to the next, where nothing is written. Common practice, no source."""
-
-BETWEEN_BLOCKS_S: Final = 90
-CARRY_CM_PER_S: Final = 100
-"""A loaded walk is counted at 1 m/s. Common practice, no source."""
 
 SLOWER_REPS: Final = Fraction(5, 4)
 QUICKER_FREE_REPS: Final = Fraction(3, 4)
@@ -45,48 +38,52 @@ class TimeRange:
     def __add__(self, other: "TimeRange") -> "TimeRange":
         return TimeRange(self.low_s + other.low_s, self.high_s + other.high_s)
 
+    def __mul__(self, count: int) -> "TimeRange":
+        return TimeRange(self.low_s * count, self.high_s * count)
 
-def set_time(dose: Dose) -> TimeRange:
+
+def set_time(dose: Dose, one: Set) -> TimeRange:
     """Return the time of one set, all sides included, rests excluded."""
     sides = dose.side_count
-    if dose.measure == "reps":
-        exact = int(dose.amount) * (dose.tempo or USUAL_TEMPO).rep_s * sides
-        slow = int(exact * SLOWER_REPS)
-        if dose.tempo is None:
-            exact = int(exact * QUICKER_FREE_REPS)
-    elif dose.measure == "distance":
-        exact = int(dose.amount * sides / CARRY_CM_PER_S)
-        slow = int(exact * SLOWER_REPS)
-    else:
-        exact = slow = int(dose.amount) * sides
-    return TimeRange(exact, slow + (sides - 1) * SLOWER_PAUSE_S)
+    at_tempo = dose.seconds_of(one) * sides
+    low, high = int(at_tempo.low), int(at_tempo.high)
+    if dose.measure == "reps" and one.tempo is None:
+        low = int(low * QUICKER_FREE_REPS)
+    if dose.measure in ("reps", "distance"):
+        high = int(high * SLOWER_REPS)
+    return TimeRange(low, high + (sides - 1) * SLOWER_PAUSE_S)
 
 
-def pauses(count: int, seconds: int) -> TimeRange:
-    """Return the time of several rests or change-overs."""
-    return TimeRange(count * seconds, count * (seconds + SLOWER_PAUSE_S) if seconds else 0)
+def step_time(step: Step, doses: Sequence[Dose]) -> TimeRange:
+    """Return the time of one step of a block; a set's time stands on its first side and holds both."""
+    if step.kind != "set":
+        return TimeRange(step.seconds, step.seconds + SLOWER_PAUSE_S if step.seconds else 0)
+    if step.side == 2:
+        return TimeRange(0, 0)
+    dose = doses[step.item]
+    return set_time(dose, dose.sets[step.round - 1])
 
 
-def block_time(kind: BlockKind, doses: Sequence[Dose], rest_s: int, change_over_s: int) -> TimeRange:
-    """Return the time of a block. Rests stand between sets or rounds: three sets have two rests.
-
-    In a superset or circuit where a change left exercises with different numbers of rounds, the longest counts.
-    """
-    total = pauses(0, 0)
-    if kind == "straight":
-        for dose in doses:
-            total += _times(set_time(dose), dose.sets) + pauses(dose.sets - 1, dose.rest_s)
-        return total + pauses(len(doses) - 1, change_over_s)
-    rounds = max(dose.sets for dose in doses)
-    for dose in doses:
-        total += _times(set_time(dose), dose.sets)
-    return total + pauses(rounds * (len(doses) - 1), change_over_s) + pauses(rounds - 1, rest_s)
+def block_time(steps: Sequence[Step], doses: Sequence[Dose]) -> TimeRange:
+    """Return the time of a block, from its first set to its last: three sets have two rests."""
+    return sum((step_time(step, doses) for step in steps), TimeRange(0, 0))
 
 
 def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
     """Return the time of all blocks and the changes between them, without warm-up and cool-down."""
-    return sum(blocks, TimeRange(0, 0)) + pauses(max(0, len(blocks) - 1), BETWEEN_BLOCKS_S)
+    between = step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ())
+    return sum(blocks, TimeRange(0, 0)) + between * max(0, len(blocks) - 1)
 
 
-def _times(time: TimeRange, count: int) -> TimeRange:
-    return TimeRange(time.low_s * count, time.high_s * count)
+def seconds_until_again(steps: Sequence[Step], doses: Sequence[Dose], item: int) -> int | None:
+    """Return the shortest time between two sets of one exercise of a block, quick end; None where it has but one."""
+    gaps: list[int] = []
+    waited: int | None = None
+    for step in steps:
+        if step.kind == "set" and step.item == item:
+            if step.side != 2 and waited is not None:
+                gaps.append(waited)
+            waited = 0
+        elif waited is not None:
+            waited += step_time(step, doses).low_s
+    return min(gaps, default=None)

@@ -1,7 +1,7 @@
 """What a pose touches, in the solver's terms: parts of the body, their points, and the surfaces they meet."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -116,8 +116,3 @@ def _touch(written: str, side: Side | None, part: str, contact: Contact, around:
         name = _TARGET_POINT.get(words[-1], words[-1])
         point = f"{_side_of(words[0])} {name}" if len(words) == 2 else name
     return Touch(key, side, part, surface, point, contact.at, contact.above, written)
-
-
-def pinned(touch: Touch, at: float | None) -> Touch:
-    """Return a contact with its place, where it had none."""
-    return touch if touch.at is not None or at is None else replace(touch, at=at)

@@ -6,7 +6,8 @@ from typing import Final
 
 from setwright.figure.body import AT, JOINTS, Floats, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch
-from setwright.figure.pose import RANGE, Problem, unsettled
+from setwright.figure.pose import RANGE, Problem
+from setwright.figure.settling import unsettled
 from setwright.model.figure import SIDES, Pose, View
 
 REACH_CM: Final = 0.7

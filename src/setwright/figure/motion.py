@@ -11,7 +11,8 @@ import numpy as np
 from setwright.figure.body import Floats, Shortened, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch, surfaces, touches
 from setwright.figure.misfit import Misfit, misfits
-from setwright.figure.pose import Problem, Setting, pins_of, settle, shortened, stated
+from setwright.figure.pose import Problem, Setting, shortened, stated
+from setwright.figure.settling import pins_of, settle
 from setwright.figure.solver import solve
 from setwright.model.figure import SIDES, Figure, Segment, Side
 

@@ -50,13 +50,6 @@ class Published:
         """Model minus published, in percentage points."""
         return self.model_percent - self.percent
 
-    @property
-    def tolerance_points(self) -> float:
-        """How far off the model may be here."""
-        if self.kind == "moving":
-            return MOVING_POINTS
-        return LOW_ON_KNEES_POINTS if self.kind == "down" and self.variation.kneeling else STILL_POINTS
-
 
 def _held() -> Iterator[Published]:
     kinds: tuple[tuple[str, Literal["up", "down"], PushUp], ...] = (

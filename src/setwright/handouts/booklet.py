@@ -3,23 +3,23 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from setwright.dose.resolved import ResolvedPlan
-from setwright.dose.rules import RULES
+from setwright.dose.resolved import ResolvedPlan, ResolvedSession, ResolvedWeek
+from setwright.dose.rules import RULES, Rule
 from setwright.handouts.exercise import card_data
-from setwright.handouts.session import session_data
+from setwright.handouts.session import no_session, session_data
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, part_data
 from setwright.outline import paper
 from setwright.outline.addresses import plan_path, routine_path
 from setwright.outline.training import phases, week_sets
-from setwright.wording import words
-from setwright.wording.words import KIND_WORDS, day_long, span_of_days
+from setwright.wording.times import day_long, duration, span_of_days, week_kind, weekday
+from setwright.wording.vocabulary import routine_kind
 
 
 def sheets(desk: Desk) -> Iterator[Sheet]:
     """Yield a booklet for each plan."""
     for plan in desk.site.plans:
-        yield Sheet(paper.booklet(plan.ident), "booklet", booklet_data(desk, plan))
+        yield desk.sheet(paper.booklet(plan.ident), "booklet", booklet_data(desk, plan))
 
 
 def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
@@ -28,9 +28,11 @@ def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
     routines = _routines(desk, plan)
     exercises = _exercises(desk, plan, routines)
     event = plan.plan.event
-    facts = [["Starts", day_long(plan.weeks[0].starts)], ["Ends", day_long(plan.weeks[-1].ends)]]
+    language, say = desk.language, desk.language.say
+    first, last = day_long(language, plan.weeks[0].starts), day_long(language, plan.weeks[-1].ends)
+    facts = [[say("Starts"), first], [say("Ends"), last]]
     if event:
-        facts.append([event.name, day_long(event.date)])
+        facts.append([event.name, day_long(language, event.date)])
     return {
         **desk.frame(plan.plan.name, plan_path(plan.ident)),
         "for": desk.prose(plan.plan.for_),
@@ -39,39 +41,44 @@ def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
         "before_you_start": desk.all_prose(programme.club.safety.before_you_start),
         "phases": [_phase(desk, plan, view.phase.name, view.phase.aim, view.weeks) for view in phases(plan)],
         "other": [
-            {"day": other.day.capitalize(), "what": desk.prose(other.what), "hard": other.hard}
+            {"day": weekday(language, other.day), "what": desk.prose(other.what), "hard": other.hard}
             for other in plan.plan.other_training
         ],
         "routines": [_routine(desk, ident) for ident in routines],
         "cards": exercises,
         "exercises": [card_data(desk, ident) for ident in exercises],
-        "rules": [{"title": rule.title, "says": rule.says, "source": rule.source} for rule in RULES.values()],
+        "rules": [_rule(desk, rule) for rule in RULES.values()],
     }
 
 
-def _phase(desk: Desk, plan: ResolvedPlan, name: str, aim: str, weeks: Iterable[Any]) -> dict[str, Any]:
+def _phase(desk: Desk, plan: ResolvedPlan, name: str, aim: str, weeks: Iterable[ResolvedWeek]) -> dict[str, Any]:
     return {
         "name": name,
         "aim": desk.prose(aim),
         "weeks": [
             {
                 "number": week.number,
-                "days": span_of_days(week.starts, week.ends),
-                "kind": KIND_WORDS[week.remains.kind],
+                "title": desk.language.say("Week %(week)s, %(days)s", week=week.number, days=_days(desk, week)),
+                "days": _days(desk, week),
+                "kind": week_kind(desk.language, week.remains.kind),
                 "sets": week_sets(week),
                 "sessions": [_session(desk, plan, session) for session in week.sessions],
-                "skipped": [{"day": day_long(s.date), "why": desk.prose(s.why)} for s in week.skipped],
+                "skipped": [no_session(desk, day_long(desk.language, s.date), s.why) for s in week.skipped],
             }
             for week in weeks
         ],
     }
 
 
-def _session(desk: Desk, plan: ResolvedPlan, session: Any) -> dict[str, Any]:
+def _days(desk: Desk, week: ResolvedWeek) -> str:
+    return span_of_days(desk.language, week.starts, week.ends)
+
+
+def _session(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> dict[str, Any]:
     data = session_data(desk, plan, session)
     left_out = ("notice", "contact", "emergency", "stop_if", "code", "safety_address", "club", "place")
     kept = {key: value for key, value in data.items() if key not in left_out}
-    return kept | {"short_day": session.day.capitalize()}
+    return kept | {"short_day": weekday(desk.language, session.day)}
 
 
 def _routines(desk: Desk, plan: ResolvedPlan) -> list[str]:
@@ -100,12 +107,21 @@ def _routine(desk: Desk, ident: str) -> dict[str, Any]:
     routine = desk.site.programme.routines[ident]
     return {
         "name": routine.name,
-        "kind": routine.kind.capitalize(),
-        "takes": words.seconds(routine.takes),
-        "rounds": routine.rounds,
+        "kind": routine_kind(desk.language, routine.kind),
+        "takes": duration(desk.language, routine.takes),
+        "rounds": _rounds(desk, routine.rounds),
         "why": desk.prose(routine.why),
         "when": desk.prose(routine.when) if routine.when else None,
         "parts": [part_data(desk, part) for part in routine.exercises],
         "cautions": desk.all_prose(routine.cautions),
         "address": desk.address(routine_path(routine.kind, ident)),
     }
+
+
+def _rounds(desk: Desk, count: int) -> str | None:
+    return desk.language.many("%(num)s round.", "%(num)s rounds.", count) if count > 1 else None
+
+
+def _rule(desk: Desk, rule: Rule) -> dict[str, str]:
+    source = desk.language.say("Source: %(source)s", source=rule.source)
+    return {"title": rule.title, "says": rule.says, "source": source}

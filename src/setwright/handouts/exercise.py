@@ -6,52 +6,49 @@ from typing import Any
 from setwright.figure import still
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, variation
-from setwright.model.exercise import Exercise, Limits
-from setwright.model.units import plain_number
+from setwright.model.exercise import Exercise
 from setwright.outline import paper
 from setwright.outline.addresses import exercise_path
 from setwright.outline.training import appearances
-from setwright.review.parts import PART_NAMES
-from setwright.review.status import STATUS_WORDS, Review
-from setwright.wording import words
-from setwright.wording.words import day_long, tempo_words
-
-QUESTIONS = (
-    "Set-up and steps describe this movement correctly and completely.",
-    "Breathing and tempo suit it.",
-    "Cues, and common faults with what to change, are right.",
-    "The figure shows it correctly.",
-    "Easier and harder ways lead where they say, and the way at home is sound.",
-    "Cautions, and when to stop, are complete and right.",
-    "Every dose below is acceptable, and so are the limits.",
-    "The named sources support what is said.",
-)
-"""What a reviewer is asked to look at, one box each. Common practice, no source."""
+from setwright.review.status import Review
+from setwright.wording.dosage import in_words
+from setwright.wording.doses import dose_in_words, tempo_words
+from setwright.wording.language import small
+from setwright.wording.limits import LimitWords, limits, limits_set
+from setwright.wording.reviews import part_name, questions, standing
+from setwright.wording.times import span_of_weeks
+from setwright.wording.vocabulary import facts
 
 
 def sheets(desk: Desk) -> Iterator[Sheet]:
     """Yield a card and a review sheet for each exercise, and all review sheets in one file."""
-    standing = desk.site.reviews
+    reviews = desk.site.reviews
     every = []
     for ident in sorted(desk.site.programme.exercises):
-        yield Sheet(paper.exercise_card(ident), "card", card_data(desk, ident))
-        data = review_data(desk, ident, standing[ident])
+        yield desk.sheet(paper.exercise_card(ident), "card", card_data(desk, ident))
+        data = review_data(desk, ident, reviews[ident])
         every.append(data)
-        yield Sheet(paper.review_sheet(ident), "review", {**data, "sheets": [data]})
+        yield desk.sheet(paper.review_sheet(ident), "review", {**data, "sheets": [data]})
     club = desk.site.programme.club
-    yield Sheet(paper.REVIEWS, "review", {"title": f"Review sheets of {club.name}", "club": club.name, "sheets": every})
+    yield desk.sheet(
+        paper.REVIEWS,
+        "review",
+        {"title": desk.language.say("Review sheets of %(club)s", club=club.name), "club": club.name, "sheets": every},
+    )
 
 
 def card_data(desk: Desk, ident: str) -> dict[str, Any]:
     """Return everything that a card shows."""
-    exercise = desk.site.programme.exercises[ident]
+    exercise, review = desk.site.programme.exercises[ident], desk.site.reviews[ident]
+    said = standing(desk.language, review.status, review.sign_off, review.changed)
     return {
         **desk.frame(exercise.name, exercise_path(ident)),
         "exercise": ident,
-        "status": _status(desk.site.reviews[ident]),
+        "status": said,
+        "status_inside": small(said),
         "figure": still(exercise),
         "why": desk.prose(exercise.why),
-        "facts": facts(exercise),
+        "facts": [list(fact) for fact in facts(desk.language, exercise)],
         "cues": desk.all_prose(exercise.cues),
         "set_up": desk.all_prose(exercise.set_up),
         "steps": desk.all_prose(exercise.steps),
@@ -61,6 +58,8 @@ def card_data(desk: Desk, ident: str) -> dict[str, Any]:
         "harder": [variation(desk, way.exercise, way.how) for way in exercise.harder],
         "at_home": _at_home(desk, exercise),
         "cautions": desk.all_prose(exercise.cautions),
+        "limits": [[row.label, row.said] for row in limits_set(desk.language, exercise.limits)],
+        "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
         "stop_here": desk.all_prose(exercise.stop_if),
     }
 
@@ -70,62 +69,44 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
     exercise = desk.site.programme.exercises[ident]
     references = desk.site.programme.references
     return card_data(desk, ident) | {
-        "digests": [[PART_NAMES[part], digest] for part, digest in review.digests.items() if part != "dosage"],
-        "dosage": review.digests["dosage"],
+        "heading": desk.language.say("%(exercise)s: for the physiotherapist", exercise=exercise.name),
+        "digests": [
+            [part_name(desk.language, part), digest] for part, digest in review.digests.items() if part != "dosage"
+        ],
+        "dosage": in_words(desk.language, review.dosage),
         "doses": [
             {
                 "session": desk.site.programme.sessions[appearance.session].name,
                 "plan": appearance.plan.plan.name,
                 "stretches": [
-                    [_weeks(stretch.first.week, stretch.last.week), stretch.dose, stretch.kind]
+                    [
+                        span_of_weeks(desk.language, stretch.first.week, stretch.last.week),
+                        dose_in_words(desk.language, stretch.dose, stretch.rounds),
+                        _kind(desk, stretch.kind),
+                    ]
                     for stretch in appearance.stretches
                 ],
             }
             for appearance in appearances(desk.site, ident)
         ],
-        "limits": limits(exercise),
+        "limits_form": [_limit(desk, row) for row in limits(desk.language, exercise.limits)],
         "sources": [
             desk.prose(f"{references[source].authors}{_year(references[source].year)}: {references[source].title}")
             for source in exercise.sources
         ],
-        "questions": list(QUESTIONS),
+        "questions": list(questions(desk.language)),
     }
-
-
-def facts(exercise: Exercise) -> list[list[str]]:
-    """Return the short facts of an exercise."""
-    works = ", ".join(exercise.regions.main)
-    if exercise.regions.also:
-        works += f"; also {', '.join(exercise.regions.also)}"
-    return [
-        ["Pattern", exercise.pattern],
-        ["Sides", exercise.sides],
-        ["Kit", ", ".join(exercise.kit) or "none"],
-        ["Works", works],
-    ]
-
-
-def limits(exercise: Exercise) -> list[list[str]]:
-    """Return each limit with what the physiotherapist has set, empty where nothing is, and its unit."""
-    now = exercise.limits or Limits()
-    return [
-        ["Load", str(now.load or ""), ""],
-        ["Reps", str(now.reps or ""), "a set"],
-        ["Hold", words.seconds(now.hold) if now.hold else "", ""],
-        ["Sets", str(now.weekly_sets or ""), "a week"],
-        ["Step of the load", plain_number(now.weekly_step) if now.weekly_step else "", "% a week"],
-    ]
 
 
 def _points(desk: Desk, exercise: Exercise) -> list[dict[str, Any]]:
     points: list[dict[str, Any]] = []
     if exercise.breathing:
-        points.append({"name": "Breathing", "says": desk.prose(exercise.breathing)})
+        points.append({"name": desk.language.say("Breathing"), "says": desk.prose(exercise.breathing)})
     if exercise.tempo:
-        said = f"{tempo_words(exercise.tempo)} ({exercise.tempo})"
-        points.append({"name": "Tempo", "says": [{"kind": "text", "text": said}]})
+        said = f"{tempo_words(desk.language, exercise.tempo)} ({exercise.tempo})"
+        points.append({"name": desk.language.say("Tempo"), "says": [{"kind": "text", "text": said}]})
     if exercise.feel:
-        points.append({"name": "Where to feel it", "says": desk.prose(exercise.feel)})
+        points.append({"name": desk.language.say("Where to feel it"), "says": desk.prose(exercise.feel)})
     return points
 
 
@@ -137,17 +118,23 @@ def _at_home(desk: Desk, exercise: Exercise) -> list[dict[str, str]] | None:
     return [*runs, {"kind": "text", "text": ". "}, *desk.prose(exercise.at_home.how)] if exercise.at_home.how else runs
 
 
-def _status(review: Review) -> str:
-    said = STATUS_WORDS[review.status]
-    if review.sign_off is None:
-        return said
-    by = f"{said}: {review.sign_off.who}, {review.sign_off.role}, {day_long(review.sign_off.date)}"
-    changed = ", ".join(PART_NAMES[part] for part in review.changed)
-    return f"{by}. Not as it was then: {changed}" if changed else by
+def _limit(desk: Desk, row: LimitWords) -> dict[str, Any]:
+    """Return a limit with the words round it, for a value or for a line to write one on."""
+    return {
+        "key": row.key,
+        "label": row.label,
+        "value": row.value,
+        "before": row.before,
+        "after": row.after,
+        "lines": desk.all_prose(row.lines),
+    }
 
 
-def _weeks(first: int, last: int) -> str:
-    return f"Week {first}" if first == last else f"Weeks {first} to {last}"
+def _kind(desk: Desk, kind: str) -> str:
+    """Return what kind of weeks a dose stands in, where they are not usual ones."""
+    if kind == "lighter":
+        return desk.language.say("lighter week")
+    return desk.language.say("taper week") if kind == "taper" else ""
 
 
 def _year(year: int | None) -> str:

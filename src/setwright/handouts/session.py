@@ -9,8 +9,10 @@ from setwright.handouts.writing import Desk, item_data
 from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
-from setwright.wording import words
-from setwright.wording.words import KIND_WORDS, day_long, span_of_days
+from setwright.wording import blocks
+from setwright.wording.changes import in_words
+from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
+from setwright.wording.vocabulary import kit
 
 
 def sheets(desk: Desk) -> Iterator[Sheet]:
@@ -19,9 +21,9 @@ def sheets(desk: Desk) -> Iterator[Sheet]:
         for week in plan.weeks:
             inside = [session_data(desk, plan, session) for session in week.sessions]
             for session, data in zip(week.sessions, inside, strict=True):
-                yield Sheet(paper.session_sheet(session), "session", data)
+                yield desk.sheet(paper.session_sheet(session), "session", data)
             if week.sessions:
-                yield Sheet(paper.week_pack(plan.ident, week.number), "week", week_data(desk, plan, week, inside))
+                yield desk.sheet(paper.week_pack(plan.ident, week.number), "week", week_data(desk, plan, week, inside))
 
 
 def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> dict[str, Any]:
@@ -29,40 +31,49 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     programme = desk.site.programme
     written = programme.sessions[session.session]
     phase = plan.plan.phases[plan.weeks[session.week - 1].phase]
-    facts = [["Time", words.minutes(whole_time(session, written, programme.routines))]]
+    language, say = desk.language, desk.language.say
+    facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
     if written.effort:
-        facts.append(["Effort", f"about {written.effort} of 10"])
-    facts.append(["Kit", ", ".join(desk.site.kit_of(session)) or "none"])
+        facts.append([say("Effort"), say("about %(effort)s of 10", effort=written.effort)])
+    facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
+    where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
-        "day": day_long(session.date),
+        "day": day_long(language, session.date),
         "week": session.week,
-        "place": f"{plan.plan.name}, week {session.week} of {len(plan.weeks)}, {phase.name}",
-        "kind": KIND_WORDS[session.remains.kind],
+        "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
+        "kind": week_kind(language, session.remains.kind),
         "start": _start(session),
         "first_time": session.first_time,
         "aim": desk.prose(written.aim),
         "facts": facts,
-        "notes": [*([desk.prose(written.note)] if written.note else []), *desk.all_prose(session.reasons)],
+        "notes": [
+            *([desk.prose(written.note)] if written.note else []),
+            *desk.all_prose(blocks.reason(language, why) for why in session.reasons),
+        ],
         "warm_ups": _choices(desk, written.warm_up),
         "blocks": [_block(desk, session, block) for block in session.blocks],
         "cool_downs": _choices(desk, written.cool_down),
+        "warm_up_names": _names(desk, written.warm_up),
+        "cool_down_names": _names(desk, written.cool_down),
     }
 
 
 def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list[dict[str, Any]]) -> dict[str, Any]:
     """Return everything that a week's pack shows."""
-    phase = plan.plan.phases[week.phase]
+    phase, language, say = plan.plan.phases[week.phase], desk.language, desk.language.say
+    where = {"phase": phase.name, "week": week.phase_week, "weeks": phase.weeks}
+    title = say("Week %(week)s of %(plan)s", week=week.number, plan=plan.plan.name)
     return {
-        **desk.frame(f"Week {week.number} of {plan.plan.name}", week_path(plan.ident, week.number)),
-        "days": f"{span_of_days(week.starts, week.ends)} {week.ends.year}",
-        "phase": f"{phase.name}, week {week.phase_week} of {phase.weeks}",
-        "kind": KIND_WORDS[week.remains.kind],
+        **desk.frame(title, week_path(plan.ident, week.number)),
+        "days": span_with_year(language, week.starts, week.ends),
+        "phase": say("%(phase)s, week %(week)s of %(weeks)s", **where),
+        "kind": week_kind(language, week.remains.kind),
         "aim": desk.prose(phase.aim),
         "sessions": sessions,
-        "skipped": [{"day": day_long(skipped.date), "why": desk.prose(skipped.why)} for skipped in week.skipped],
+        "skipped": [no_session(desk, day_long(language, skipped.date), skipped.why) for skipped in week.skipped],
         "other": [
-            {"day": other.day.capitalize(), "what": desk.prose(other.what), "hard": other.hard}
+            {"day": weekday(language, other.day), "what": desk.prose(other.what), "hard": other.hard}
             for other in plan.plan.other_training
         ],
     }
@@ -79,39 +90,35 @@ def _start(session: ResolvedSession) -> int:
 
 def _choices(desk: Desk, idents: Iterable[str]) -> list[list[str]]:
     routines = desk.site.programme.routines
-    return [[routines[ident].name, words.seconds(routines[ident].takes)] for ident in idents]
+    return [[routines[ident].name, duration(desk.language, routines[ident].takes)] for ident in idents]
+
+
+def _names(desk: Desk, idents: Iterable[str]) -> str:
+    return desk.language.either(desk.site.programme.routines[ident].name for ident in idents)
+
+
+def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
+    """Return a day without its session, and why."""
+    return {"day": desk.language.say("%(day)s: no session.", day=day), "why": desk.prose(why)}
 
 
 def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
+    language = desk.language
     written = desk.site.programme.sessions[session.session].blocks[block.index]
     items = []
     for item in block.items:
         note = written.exercises[item.slot[1]].note
-        fewer = block.rounds is not None and item.dose.sets != block.rounds
-        only = f"only in the first {_counted(item.dose.sets, 'round')}" if fewer else None
+        only = blocks.only_in(language, block, item)
         data = item_data(desk, item, block.rounds is not None)
         items.append(data | {"note": desk.prose(note) if note else None, "only": only})
     return {
-        "name": block.name,
-        "how": _how(block),
-        "time": words.minutes(block.time),
+        "name": blocks.block_name(language, block),
+        "how": blocks.how_with_rest(language, block),
+        "time": time_range(language, block.time),
         "note": desk.prose(block.note) if block.note else None,
         "straight": block.rounds is None,
-        "rest": words.seconds(block.rest_s),
-        "change_over": words.seconds(block.change_over_s) if block.change_over_s else None,
-        "changes": list(block.changes),
+        "rest": duration(language, block.rest_s),
+        "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
+        "changes": list(in_words(language, block.changes)),
         "items": items,
     }
-
-
-def _how(block: ResolvedBlock) -> str:
-    """Return how a block is gone through, its rest included."""
-    if block.rounds is None:
-        return "All sets of one exercise, then the next." if len(block.items) > 1 else "Rest after each set."
-    order = "1, then 2" if len(block.items) == 2 else f"1 to {len(block.items)} in order"
-    change_over = f" {words.seconds(block.change_over_s)} to change over." if block.change_over_s else ""
-    return f"{_counted(block.rounds, 'round')} of {order}, then rest {words.seconds(block.rest_s)}.{change_over}"
-
-
-def _counted(count: int, noun: str) -> str:
-    return f"{count} {noun}{'' if count == 1 else 's'}"

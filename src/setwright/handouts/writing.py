@@ -2,21 +2,24 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
+from functools import cached_property
 from typing import Any
 
 from setwright.dose.resolved import ResolvedItem
 from setwright.handouts.code import square_code
-from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.handouts.labels import labels
+from setwright.handouts.sheet import Data, Sheet
 from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, spans
-from setwright.model.units import plain_number
-from setwright.outline import paper
 from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
-from setwright.wording import words
-from setwright.wording.notice import NOTICE
-from setwright.wording.words import mass, tempo_words
+from setwright.wording import blocks
+from setwright.wording.changes import in_words
+from setwright.wording.doses import boxes, dose_in_words, part_amount
+from setwright.wording.items import item_words
+from setwright.wording.language import Language
+from setwright.wording.notice import notice
+from setwright.wording.pieces import plainly
 
 
 @dataclass(frozen=True)
@@ -25,6 +28,20 @@ class Desk:
 
     site: Site
     site_url: str | None = None
+
+    @property
+    def language(self) -> Language:
+        """What members read."""
+        return self.site.language
+
+    def sheet(self, path: str, template: str, data: Data) -> Sheet:
+        """Return a sheet with the words that its template needs."""
+        return Sheet(path, template, {**data, "language": self.language.code, "labels": self.labels})
+
+    @cached_property
+    def labels(self) -> dict[str, str]:
+        """The fixed words of all sheets."""
+        return labels(self.language)
 
     def address(self, path: str) -> str | None:
         """Return a page's full address, or nothing where the site has none."""
@@ -52,10 +69,6 @@ class Desk:
         """Return an exercise's name."""
         return self.site.programme.exercises[exercise].name
 
-    def mass(self, kg: Fraction) -> str:
-        """Return a weight in the club's unit."""
-        return mass(kg, self.site.programme.club.units)
-
     def frame(self, title: str, path: str) -> dict[str, Any]:
         """Return what stands round every sheet: title, club, safety, and the way back to the page."""
         club = self.site.programme.club
@@ -63,7 +76,7 @@ class Desk:
         return {
             "title": title,
             "club": club.name,
-            "notice": NOTICE,
+            "notice": notice(self.language),
             "contact": self.prose(club.safety.contact),
             "emergency": self.prose(club.safety.in_an_emergency),
             "stop_if": self.all_prose(club.safety.stop_if),
@@ -75,29 +88,33 @@ class Desk:
 
 def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     """Return one exercise of a session: its dose in large and in words, and the weights to take."""
+    language, unit = desk.language, desk.site.programme.club.units
     dose, exercise = item.dose, desk.site.programme.exercises[item.exercise]
+    said = item_words(language, item, exercise.limits.load if exercise.limits else None, unit)
     return {
         "exercise": item.exercise,
         "name": exercise.name,
-        "sets": dose.sets,
-        "amount": words.amount(dose),
-        "sides": words.sides(dose),
-        "load": _capital(str(dose.load)) if dose.load is not None else None,
-        "kit": item.kit if item.bands or item.choice else None,
-        "take": _take(desk, item),
-        "bands": _bands(desk, item),
-        "bands_of": _bands_of(dose.load),
-        "remarks": _remarks(item),
-        "tempo": tempo_words(dose.tempo) if dose.tempo else None,
-        "tempo_code": str(dose.tempo) if dose.tempo else None,
-        "rest": words.seconds(dose.rest_s),
-        "words": words.dose_in_words(dose, rounds),
-        "changes": list(item.changes),
+        "sets": dose.count,
+        "sets_of": plainly(blocks.sets_of(language, item)),
+        "amount": said.amount,
+        "sides": said.sides,
+        "load": said.load,
+        "kit": said.kit,
+        "take": plainly(said.take) or None,
+        "bands": [[row.span, row.take] for row in said.bands.rows] if said.bands else [],
+        "bands_of": said.bands.short if said.bands else "",
+        "remarks": list(said.remarks),
+        "tempo": said.tempo,
+        "tempo_code": said.tempo_code,
+        "rest": desk.language.say("rest %(time)s", time=said.rest),
+        "rest_after": plainly(blocks.rest_after_set(language, item)),
+        "words": dose_in_words(language, dose, rounds),
+        "changes": list(in_words(language, item.changes)),
         "reasons": desk.all_prose(item.reasons),
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),
         "at_home": desk.prose(exercise.at_home.use) if exercise.at_home else None,
-        "boxes": paper.boxes(dose, desk.site.programme.club.units),
+        "boxes": boxes(language, dose, unit),
     }
 
 
@@ -109,63 +126,9 @@ def part_data(desk: Desk, part: RoutinePart) -> dict[str, Any]:
         "exercise": part.exercise,
         "name": exercise.name if exercise else None,
         "do": desk.prose(part.do) if part.do else None,
-        "amount": words.part_amount(part, exercise),
+        "amount": part_amount(desk.language, part, exercise),
         "note": desk.prose(note) if note else None,
     }
-
-
-def _bands(desk: Desk, item: ResolvedItem) -> list[list[str]]:
-    rows = []
-    for band in item.bands:
-        if band.whole_kg is None:
-            continue
-        first, last = band.whole_kg
-        span = f"{first}" if first == last else f"{first}–{last}"
-        if band.choice.weight_kg is not None:
-            rows.append([span, desk.mass(band.choice.weight_kg)])
-        elif band.choice.fit == "none-light-enough":
-            rows.append([span, "easier option"])
-        else:
-            rows.append([span, "limit: easier option"])
-    return rows
-
-
-def _take(desk: Desk, item: ResolvedItem) -> str | None:
-    """Return what a member must know where the load alone does not say it, as the page does."""
-    load, limits = item.dose.load, desk.site.programme.exercises[item.exercise].limits
-    if item.choice:
-        if item.choice.weight_kg is None:
-            why = "The physiotherapist's limit rules this out"
-            lacking = "The club owns nothing light enough"
-            return f"{why if item.choice.fit == 'over-limit' else lacking}: do the easier option."
-        if isinstance(load, Weight) and item.choice.weight_kg != load.kg:
-            return f"Take {desk.mass(item.choice.weight_kg)}, the nearest that the club owns."
-    elif item.bands:
-        return None
-    elif limits and limits.load and isinstance(load, Effort | Reserve | OneRepMaxShare):
-        return f"Never more than {limits.load}."
-    elif isinstance(load, BodyWeightShare):
-        number = plain_number(load.percent)
-        return f"Multiply your body weight by {number} and divide by 100. Take nothing heavier than that."
-    return None
-
-
-def _bands_of(load: Load | None) -> str:
-    """Return what stands before a list of weights to take."""
-    if isinstance(load, OneRepMaxShare):
-        return "Your 1RM, kg"
-    return "You weigh, kg: each hand" if isinstance(load, BodyWeightShare) and load.per_hand else "You weigh, kg"
-
-
-def _remarks(item: ResolvedItem) -> list[str]:
-    """Return what is to be said about some of the weights, as the page does."""
-    fits = {band.choice.fit for band in item.bands}
-    remarks = []
-    if "lighter" in fits:
-        remarks.append(f"For some members the nearest {item.kit} is lighter than planned. That is fine.")
-    if "limit" in fits:
-        remarks.append("The physiotherapist's limit keeps some weights lighter.")
-    return remarks
 
 
 def _easier(desk: Desk, exercise: str) -> list[dict[str, str]]:
@@ -181,7 +144,3 @@ def variation(desk: Desk, exercise: str | None, how: str | None) -> list[dict[st
     if address := desk.address(exercise_path(exercise)):
         link |= {"target": address}
     return [link, {"kind": "text", "text": ": "}, *desk.prose(how)] if how else [link]
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations
+from functools import cached_property
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
@@ -42,7 +42,7 @@ class WeightSteps(CoachModel):
             refuse("too-many-weights", "more than 200 weights", "check the step", at=("step",))
         return self
 
-    @property
+    @cached_property
     def weights_kg(self) -> tuple[Fraction, ...]:
         """Every weight, lightest first."""
         count = int((self.to - self.from_) / self.step)
@@ -55,7 +55,7 @@ class WeightList(CoachModel):
     weights: list[Mass] = Field(min_length=1, max_length=60, description="Each weight that the club owns.")
     pairs: Flag = Field(default=False, description="true: two of each.")
 
-    @property
+    @cached_property
     def weights_kg(self) -> tuple[Fraction, ...]:
         """Every weight, lightest first."""
         return tuple(sorted(set(self.weights)))
@@ -67,11 +67,13 @@ class Barbell(CoachModel):
     bar: Mass = Field(description="The bar alone, collars included.")
     pairs: list[Mass] = Field(min_length=1, max_length=10, description="One entry for each pair of discs.")
 
-    @property
+    @cached_property
     def weights_kg(self) -> tuple[Fraction, ...]:
         """Every total that can be loaded, lightest first: the bar, and twice any choice of discs."""
-        picks = (sum(c, Fraction(0)) for n in range(len(self.pairs) + 1) for c in combinations(self.pairs, n))
-        return tuple(sorted({self.bar + 2 * discs for discs in picks}))
+        totals = {self.bar}
+        for disc in self.pairs:
+            totals |= {total + 2 * disc for total in totals}
+        return tuple(sorted(totals))
 
 
 def _kind_of_kit(value: Any) -> str:
@@ -95,13 +97,6 @@ def _with_units(value: Any) -> Any:
 
 
 @dataclass(frozen=True, slots=True)
-class Sizes:
-    """Kit that comes in sizes, such as boxes: heights in centimetres."""
-
-    lengths_cm: tuple[Fraction, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Names:
     """Kit that is told apart by name, such as elastic bands, lightest first."""
 
@@ -114,7 +109,7 @@ def _single_weights(weights: list[Fraction]) -> WeightList:
 
 KitEntry = Annotated[
     Annotated[list[Mass], AfterValidator(_single_weights), Tag("‹masses›")]
-    | Annotated[list[Length], AfterValidator(lambda v: Sizes(tuple(v))), Tag("‹lengths›")]
+    | Annotated[list[Length], Tag("‹lengths›")]
     | Annotated[list[Name], AfterValidator(lambda v: Names(tuple(v))), Tag("‹names›")]
     | Annotated[WeightSteps, Tag("‹steps›")]
     | Annotated[WeightList, Tag("‹weights›")]
@@ -123,7 +118,7 @@ KitEntry = Annotated[
     Discriminator(lambda v: f"‹{_kind_of_kit(v)}›"),
     BeforeValidator(_with_units),
 ]
-"""Kit: weights, sizes, names, or how many of it."""
+"""Kit: weights, sizes in cm, names, or how many of it."""
 
 
 class Safety(CoachModel):

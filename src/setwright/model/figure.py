@@ -20,8 +20,6 @@ SIDES: Final[tuple[Side, ...]] = ("near", "far")
 """Sides of the body. From the front, ``near`` stands for the picture's right and ``far`` for its left."""
 
 Limb = Literal["foot", "toes", "heel", "shin", "knee", "ankle", "hand", "forearm", "elbow"]
-Plural = Literal["feet", "toes", "heels", "shins", "knees", "ankles", "hands", "forearms", "elbows"]
-Body = Literal["back", "shoulders", "hips", "side"]
 
 ONE_OF: Final[dict[str, Limb]] = {
     "feet": "foot", "toes": "toes", "heels": "heel", "shins": "shin", "knees": "knee", "ankles": "ankle",

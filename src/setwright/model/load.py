@@ -1,5 +1,9 @@
 """Loads: how heavy, in any of the ways a coach prescribes it.
 
+A load answers the questions that anyone has about it: ``of`` what its number is a share, whether it is ``weighed``,
+and whether it is ``per_hand``. As text it is its written form, the one that a coach writes and ``parse_load`` reads:
+digests and messages stand on that. Words for members are in the room ``wording``.
+
 | written | means |
 | --- | --- |
 | ``15 % bodyweight`` | all the weight held, as a share of body weight |
@@ -14,12 +18,15 @@
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import PlainValidator, WithJsonSchema
 
 from setwright.model.base import refuse
-from setwright.model.units import KG_PER_LB, as_text, of_what, parse_mass_kg, plain_number, shown
+from setwright.model.units import KG_PER_LB, as_text, exact_number, of_what, parse_mass_kg, shown
+
+Base = Literal["body weight", "1RM"]
+"""What a percentage is a percentage of."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,9 +35,11 @@ class BodyWeightShare:
 
     percent: Fraction
     per_hand: bool = False
+    of: ClassVar[Base | None] = "body weight"
+    weighed: ClassVar[bool] = True
 
     def __str__(self) -> str:
-        return f"{plain_number(self.percent)} % of body weight{' in each hand' if self.per_hand else ''}"
+        return f"{exact_number(self.percent)} % bodyweight{' per hand' if self.per_hand else ''}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +47,12 @@ class OneRepMaxShare:
     """A percentage of the one-repetition maximum."""
 
     percent: Fraction
+    of: ClassVar[Base | None] = "1RM"
+    weighed: ClassVar[bool] = True
+    per_hand: ClassVar[bool] = False
 
     def __str__(self) -> str:
-        return f"{plain_number(self.percent)} % of 1RM"
+        return f"{exact_number(self.percent)} % 1RM"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +62,16 @@ class Weight:
     kg: Fraction
     per_hand: bool = False
     unit: Literal["kg", "lb"] = "kg"
+    of: ClassVar[Base | None] = None
+    weighed: ClassVar[bool] = True
+
+    @property
+    def number(self) -> Fraction:
+        """The weight in its own unit."""
+        return self.kg if self.unit == "kg" else self.kg / KG_PER_LB
 
     def __str__(self) -> str:
-        number = self.kg if self.unit == "kg" else self.kg / KG_PER_LB
-        return f"{plain_number(number)} {self.unit}{' in each hand' if self.per_hand else ''}"
+        return f"{exact_number(self.number)} {self.unit}{' per hand' if self.per_hand else ''}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,9 +79,12 @@ class Effort:
     """A rating of perceived exertion, 0 to 10 in halves."""
 
     rpe: Fraction
+    of: ClassVar[Base | None] = None
+    weighed: ClassVar[bool] = False
+    per_hand: ClassVar[bool] = False
 
     def __str__(self) -> str:
-        return f"effort {plain_number(self.rpe)} of 10"
+        return f"RPE {exact_number(self.rpe)}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +92,9 @@ class Reserve:
     """Repetitions left undone when a set ends."""
 
     reps: int
+    of: ClassVar[Base | None] = None
+    weighed: ClassVar[bool] = False
+    per_hand: ClassVar[bool] = False
 
     def __str__(self) -> str:
         return f"{self.reps} {'rep' if self.reps == 1 else 'reps'} in reserve"
@@ -81,6 +105,9 @@ class Band:
     """A named elastic band."""
 
     name: str
+    of: ClassVar[Base | None] = None
+    weighed: ClassVar[bool] = False
+    per_hand: ClassVar[bool] = False
 
     def __str__(self) -> str:
         return f"{self.name} band"
@@ -88,8 +115,10 @@ class Band:
 
 Load = BodyWeightShare | OneRepMaxShare | Weight | Effort | Reserve | Band
 
-_SHARE = re.compile(r"(?P<n>[0-9]{1,3}(?:\.[0-9]{1,3})?)\s*%\s*(?P<of>body ?weight|1RM)?(?P<hand>\s+per hand)?")
-_WEIGHT = re.compile(r"(?P<mass>[0-9]{1,4}(?:\.[0-9]{1,4})?\s*(?P<unit>kg|lb))(?P<hand>\s+per hand)?")
+_DECIMALS = r"(?:\.[0-9]{1,12})?"
+"""More than a coach writes: what a lighter week leaves of a load is written exactly, and has to be read again."""
+_SHARE = re.compile(rf"(?P<n>[0-9]{{1,3}}{_DECIMALS})\s*%\s*(?P<of>body ?weight|1RM)?(?P<hand>\s+per hand)?")
+_WEIGHT = re.compile(rf"(?P<mass>[0-9]{{1,4}}{_DECIMALS}\s*(?P<unit>kg|lb))(?P<hand>\s+per hand)?")
 _EFFORT = re.compile(r"RPE\s*(?P<n>[0-9]{1,2}(?:\.[0-9])?)")
 _RESERVE = re.compile(r"(?P<n>[0-9]{1,2})\s+reps? in reserve")
 _BAND = re.compile(r"(?P<name>[a-z][a-z -]{0,30})\s+band")
@@ -119,6 +148,16 @@ def parse_load(value: Any) -> Load:
     if match := _BAND.fullmatch(text):
         return Band(match["name"])
     refuse("not-a-load", f"{shown(text)} is not a load", of_what(text, "kg", "% bodyweight") or _HINT)
+
+
+def same_kind(one: Load, other: Load) -> bool:
+    """Say whether two loads are counted in the same way, so that their numbers can be compared."""
+    return type(one) is type(other) and one.per_hand == other.per_hand
+
+
+def in_all(load: Load) -> Fraction:
+    """Return a load's number for both hands together."""
+    return magnitude(load) * (2 if load.per_hand else 1)
 
 
 def magnitude(load: Load) -> Fraction:

@@ -54,7 +54,7 @@ class OtherTraining(CoachModel):
 class Lighter(CoachModel):
     """Lighter weeks: what remains of each number. Progressions wait."""
 
-    weeks: list[Count] = Field(min_length=1, description="Which weeks of the phase.")
+    weeks: list[Count] = Field(min_length=1, max_length=104, description="Which weeks of the phase.")
     sets: Percent | None = Field(default=None, description="Share of the sets and rounds that remains.")
     reps: Percent | None = Field(default=None, description="Share of reps, hold and work time that remains.")
     load: Percent | None = Field(default=None, description="Share of the load that remains.")
@@ -188,7 +188,7 @@ class Plan(CoachModel):
     other_training: list[OtherTraining] = Field(default=[], max_length=14, description="Training beside the plan.")
     phases: list[Phase] = Field(min_length=1, max_length=24, description="The phases, in order.")
     changes: list[Change] = Field(default=[], max_length=400, description="Changes in single weeks.")
-    accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")
+    accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
     @property
     def week_count(self) -> int:

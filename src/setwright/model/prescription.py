@@ -17,6 +17,7 @@ from setwright.model.load import (
     Reserve,
     Weight,
     magnitude,
+    same_kind,
 )
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.tempo import TempoField
@@ -40,11 +41,13 @@ class Prescription(CoachModel):
     distance: Length | None = Field(default=None, description="Distance to cover.")
     load: LoadField | None = Field(default=None, description="How heavy; left out, the body alone.")
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
-    kit: list[Id] | None = Field(default=None, min_length=1, description="Kit, if not the exercise's usual one.")
+    kit: list[Id] | None = Field(
+        default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
+    )
     rest: Duration | None = Field(default=None, description="Rest after each set (straight sets only).")
     note: Prose | None = Field(default=None, description="What matters here, in this session.")
     progress: Progress | None = Field(default=None, description="How the dose changes over the trained weeks.")
-    accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")
+    accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
     @property
     def measure(self) -> Measure:
@@ -87,7 +90,7 @@ def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str | int
         return
     for key in ("add", "take", "up_to", "down_to"):
         part = getattr(climb, key)
-        if part is not None and not _same_unit(load, part):
+        if part is not None and not same_kind(load, part):
             refuse(
                 "load-units-differ",
                 f"the load is {load}, this is {part}",
@@ -104,12 +107,8 @@ def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str | int
         refuse("progress-unclear", "bands have no steps", "list them: 'weeks: [light band, medium band]'", at=where)
 
 
-def _same_unit(load: Load, part: Load) -> bool:
-    return type(load) is type(part) and getattr(load, "per_hand", None) == getattr(part, "per_hand", None)
-
-
 def _example_step(load: Load) -> str:
-    hand = " per hand" if getattr(load, "per_hand", False) else ""
+    hand = " per hand" if load.per_hand else ""
     match load:
         case BodyWeightShare():
             return f"2.5 % bodyweight{hand}"

@@ -41,4 +41,4 @@ class Routine(CoachModel):
     rounds: Count = Field(default=1, description="How often to go through it.")
     exercises: list[RoutinePart] = Field(min_length=1, max_length=20, description="What to do, in order.")
     cautions: list[Prose] = Field(default=[], max_length=8, description="Who should take care, and how.")
-    sources: list[Id] = Field(default=[], description="Ids from references.yml.")
+    sources: list[Id] = Field(default=[], max_length=60, description="Ids from references.yml.")

@@ -1,6 +1,7 @@
 """A session: blocks of exercises, written once and progressed by the tool."""
 
-from typing import Any, Literal, Self
+import re
+from typing import Any, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
@@ -12,6 +13,9 @@ from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, WorkTime
 
 BlockKind = Literal["straight", "superset", "circuit"]
+
+MOST_EXERCISES: Final = 48
+"""Nobody trains more than this in one session; a page of it could not be read."""
 
 
 class Block(CoachModel):
@@ -93,12 +97,20 @@ class Session(CoachModel):
     cool_down: list[Id] = Field(default=[], max_length=6, description="Ids of cool-downs; the member picks one.")
     blocks: list[Block] = Field(min_length=1, max_length=12, description="The blocks, in order.")
     note: Prose | None = Field(default=None, description="What matters in this session.")
-    accept: list[Acceptance] = Field(default=[], description="Warnings that the coach stands by.")
+    accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
     @model_validator(mode="before")
     @classmethod
     def _effort_in_range(cls, value: Any) -> Any:
         effort = value.get("effort") if isinstance(value, dict) else None
-        if isinstance(effort, str) and effort.isdecimal() and not 1 <= int(effort) <= 10:
+        if isinstance(effort, str) and re.fullmatch("[0-9]{1,6}", effort) and not 1 <= int(effort) <= 10:
             refuse("not-a-count", f"effort runs from 1 to 10, not {effort}", "write 1 to 10", at=("effort",))
         return value
+
+    @model_validator(mode="after")
+    def _can_be_done(self) -> Self:
+        count = sum(len(block.exercises) for block in self.blocks)
+        if count > MOST_EXERCISES:
+            said = f"this session holds {count} exercises, {MOST_EXERCISES} are the most"
+            refuse("too-many-exercises", said, "make two sessions of it", at=("blocks",))
+        return self

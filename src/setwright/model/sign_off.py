@@ -1,13 +1,15 @@
 """Sign-offs: who reviewed an exercise, when, and what exactly was there to be read."""
 
-from typing import Annotated, Any
+from typing import Annotated, Any, Self
 
-from pydantic import Field, PlainValidator, WithJsonSchema
+from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
 from setwright.model.base import CoachModel, refuse
+from setwright.model.load import LoadField
 from setwright.model.plan import Day
+from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import as_text, shown
+from setwright.model.units import Count, Flag, Length, WorkTime, as_text, parse_count, shown
 
 NO_DIGEST = "none"
 """Stands for a part that the exercise did not have, such as a figure."""
@@ -32,6 +34,34 @@ Digest = Annotated[
 """What a reviewed part came to, in twelve letters."""
 
 
+Tally = Annotated[
+    int,
+    PlainValidator(lambda v: parse_count(v, most=100_000)),
+    WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 100_000}),
+]
+"""A sum of counts."""
+
+
+class InRoutines(CoachModel):
+    """What warm-ups and cool-downs ask for: from the least to the most of each measure."""
+
+    reps: tuple[Count, Count] | None = Field(default=None, description="Repetitions, least and most.")
+    hold: tuple[WorkTime, WorkTime] | None = Field(default=None, description="Hold, least and most.")
+    work: tuple[WorkTime, WorkTime] | None = Field(default=None, description="Work time, least and most.")
+    distance: tuple[Length, Length] | None = Field(default=None, description="Distance, least and most.")
+
+
+class SignedDosage(InRoutines):
+    """The doses that were in use when someone signed: from the least to the most of everything."""
+
+    sets: tuple[Count, Count] | None = Field(default=None, description="Sets of a session, least and most.")
+    load: list[LoadField] = Field(default=[], description="The lightest and the heaviest load of each kind.")
+    without_weight: Flag = Field(default=False, description="true where some sets are done without any of these loads.")
+    tempo: list[TempoField] = Field(default=[], description="Every tempo.")
+    weekly_sets: Tally | None = Field(default=None, description="The most sets of a week.")
+    routines: InRoutines | None = Field(default=None, description="What warm-ups and cool-downs ask for.")
+
+
 class SignOff(CoachModel):
     """One sign-off of one exercise. Entries stand in any order; a later one does not delete an earlier one."""
 
@@ -45,7 +75,14 @@ class SignOff(CoachModel):
     cautions: Digest = Field(description="Digest of the cautions and the signs to stop.")
     limits: Digest = Field(description="Digest of the limits.")
     figure: Digest = Field(default=NO_DIGEST, description="Digest of the figure.")
-    dosage: Prose = Field(description="The lowest to the highest dose that was in use, in words.")
+    doses: SignedDosage | None = Field(default=None, description="The lowest to the highest dose that was in use.")
+    dosage: Prose | None = Field(default=None, description="The same as a sentence, in lines of the first form.")
+
+    @model_validator(mode="after")
+    def _one_form(self) -> Self:
+        if (self.doses is None) == (self.dosage is None):
+            refuse("sign-off-unclear", "a sign-off keeps the doses in use once", "sign again: 'setwright sign'")
+        return self
 
 
 class SignOffs(CoachModel):

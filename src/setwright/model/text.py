@@ -15,6 +15,8 @@ from setwright.model.units import shown
 
 LONGEST_NAME: Final = 70
 LONGEST_PROSE: Final = 1200
+LONGEST_ID: Final = 250
+"""A file's name on common disks has at most 255 bytes, its ending included."""
 
 ID_PATTERN: Final = r"[a-z0-9]+(-[a-z0-9]+)*"
 
@@ -130,6 +132,8 @@ def parse_id(value: Any) -> str:
             f"{shown(text)} is not an id",
             "an id is written in small letters, digits and hyphens, as a file's name is before '.yml'",
         )
+    if len(text) > LONGEST_ID:
+        refuse("not-an-id", f"{shown(text)} has {len(text)} characters, {LONGEST_ID} are the most", "shorten it")
     return text
 
 

@@ -17,12 +17,14 @@ KG_PER_LB: Final = Fraction(45359237, 100000000)
 
 _NUMBER = r"[0-9]{1,6}(?:\.[0-9]{1,4})?"
 _DURATION = re.compile(rf"(?:(?P<h>{_NUMBER})\s*h)?\s*(?:(?P<min>{_NUMBER})\s*min)?\s*(?:(?P<s>{_NUMBER})\s*s)?")
-_MASS = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>kg|lb)")
+_MASS = re.compile(r"(?P<number>[0-9]{1,6}(?:\.[0-9]{1,12})?)\s*(?P<unit>kg|lb)")
 _LENGTH = re.compile(rf"(?P<number>{_NUMBER})\s*(?P<unit>cm|m|km)")
 _PERCENT = re.compile(rf"(?P<number>{_NUMBER})\s*%")
 _WEEKS = re.compile(r"(?P<number>[0-9]{1,3})\s*weeks?")
 _COUNT = re.compile(r"[0-9]{1,6}")
 _CM_PER: Final = {"cm": 1, "m": 100, "km": 100_000}
+
+_MOST_PLACES: Final = 18
 
 LONGEST_S: Final = 6 * 3600
 """No time in a session is longer than six hours: a longer one is a slip of the keyboard."""
@@ -35,9 +37,14 @@ def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
     return str(value).strip()
 
 
+def printable(text: str) -> str:
+    """Return a text with a question mark for every sign that does not print, such as a space of no width."""
+    return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+
 def shown(text: str) -> str:
-    """Quote what the coach wrote on one line, shortened to fit a message."""
-    text = " ".join(text.split())
+    """Quote what the coach wrote on one line, shortened to fit a message; what does not print is a question mark."""
+    text = printable(" ".join(text.split()))
     return f"'{text}'" if len(text) <= 40 else f"'{text[:37]}...'"
 
 
@@ -127,16 +134,16 @@ def parse_weeks(value: Any) -> int:
     return int(match["number"])
 
 
-def parse_count(value: Any) -> int:
-    """Return a whole number of one or more, such as sets or reps."""
+def parse_count(value: Any, most: int = 1000) -> int:
+    """Return a whole number of one or more, such as sets or reps, up to a bound."""
     hint = "write a whole number, such as 8"
     text = as_text(value, "not-a-count", "a whole number", hint)
     if not _COUNT.fullmatch(text):
         if without := re.fullmatch(r"([0-9]+)\s*(reps?|sets?|rounds?|x)", text):
             hint = f"a bare number is enough: {without[1]}"
         refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
-    if not 1 <= int(text) <= 1000:
-        refuse("not-a-count", f"{text} is outside 1 to 1000", hint)
+    if not 1 <= int(text) <= most:
+        refuse("not-a-count", f"{text} is outside 1 to {most}", hint)
     return int(text)
 
 
@@ -159,6 +166,19 @@ def plain_number(number: Fraction | int, places: int = 2) -> str:
     rounded = round(Fraction(number), places)
     text = f"{float(rounded):.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def exact_number(number: Fraction | int) -> str:
+    """Write an exact number without rounding it: ``13.95``, or ``40/3`` where no decimal ends."""
+    exact = Fraction(number)
+    places = 0
+    while (exact * 10**places).denominator != 1:
+        places += 1
+        if places > _MOST_PLACES:
+            return f"{exact.numerator}/{exact.denominator}"
+    whole, sign = abs(exact * 10**places).numerator, "-" if exact < 0 else ""
+    digits = f"{whole:0{places + 1}d}"
+    return f"{sign}{digits[:-places]}.{digits[-places:]}" if places else f"{sign}{digits}"
 
 
 def _text_schema(pattern: str, example: str) -> WithJsonSchema:

@@ -1,13 +1,11 @@
-"""What pages and PDF sheets share: the sheets' addresses, the boxes to write in, and how full a printed page is.
+"""What pages and PDF sheets share: the sheets' addresses, and how full a printed page is.
 
 Pages link to the sheets by these addresses; the room ``handouts`` writes them.
 """
 
 from typing import Final
 
-from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedSession
-from setwright.model.load import Band
 
 FOLDER: Final = "handouts"
 REVIEWS: Final = f"{FOLDER}/review/all-exercises-review.pdf"
@@ -37,18 +35,6 @@ def exercise_card(ident: str) -> str:
 def review_sheet(ident: str) -> str:
     """Return the path of an exercise's sheet for the physiotherapist."""
     return f"{FOLDER}/review/{ident}-review.pdf"
-
-
-def boxes(dose: Dose, unit: str) -> list[str]:
-    """Return what a member writes down after each set: the amount done, the load taken, the effort felt."""
-    done = {"reps": "reps", "hold": "s", "work": "s", "distance": "m"}[dose.measure]
-    match dose.load:
-        case None:
-            return [done, "effort"]
-        case Band():
-            return [done, "band", "effort"]
-        case _:
-            return [done, unit, "effort"]
 
 
 def density(session: ResolvedSession) -> str:

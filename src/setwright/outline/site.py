@@ -6,9 +6,11 @@ from functools import cached_property
 
 from setwright.checks.registry import Accepted
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.figure.motion import solved
 from setwright.model.programme import Programme
 from setwright.review.parts import Line
 from setwright.review.status import Review, reviews
+from setwright.wording.language import ENGLISH, Language
 
 Seen = Mapping[str, Mapping[str, tuple[Line, ...]]]
 """By exercise and part: the lines that a reviewer saw."""
@@ -19,13 +21,14 @@ class Site:
     """What every page kind is made from.
 
     ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
-    where that has changed since.
+    where that has changed since. ``language`` is what members read.
     """
 
     programme: Programme
     plans: tuple[ResolvedPlan, ...]
     accepted: tuple[Accepted, ...] = ()
     seen: Seen = field(default_factory=dict)
+    language: Language = ENGLISH
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
@@ -49,3 +52,8 @@ class Site:
             written = self.programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
             kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
         return list(kit)
+
+    def lowers_first(self, exercise: str) -> bool:
+        """Say whether a repetition begins with its lowering, as the figure shows it; without a figure, it does."""
+        drawn = self.programme.exercises[exercise].figure
+        return drawn is None or solved(drawn).lowers_first

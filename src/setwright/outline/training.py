@@ -1,16 +1,16 @@
 """What stands where in the plans: phases, weeks, the places of an exercise, and how long a session takes."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.dose.timing import TimeRange
 from setwright.model.plan import Phase
+from setwright.model.prescription import Measure
 from setwright.model.routine import Routine
 from setwright.model.session import Session
 from setwright.outline.site import Site
-from setwright.wording.words import dose_in_words
 
 
 @dataclass(frozen=True)
@@ -23,12 +23,17 @@ class PhaseView:
 
 @dataclass(frozen=True)
 class Stretch:
-    """Weeks in a row with the same dose."""
+    """Weeks of one kind in a row with the same dose, whatever its rest; ``rounds`` says whether its sets are rounds."""
 
     first: ResolvedSession
     last: ResolvedSession
-    dose: str
-    kind: str
+    dose: Dose
+    rounds: bool
+
+    @property
+    def kind(self) -> str:
+        """What kind of weeks these are."""
+        return self.first.remains.kind
 
 
 @dataclass(frozen=True)
@@ -39,7 +44,7 @@ class Appearance:
     session: str
     stretches: tuple[Stretch, ...]
     work: tuple[float, ...]
-    unit: str
+    measure: Measure
 
 
 def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
@@ -52,7 +57,7 @@ def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
 
 def week_sets(week: ResolvedWeek) -> int:
     """Return all sets of a week."""
-    return sum(item.dose.sets for session in week.sessions for item in session.items)
+    return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
 def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:
@@ -73,26 +78,28 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
         work = [0.0] * len(plan.weeks)
         for _, session, used in uses:
             work[session.week - 1] += work_of(used.dose)
-        unit = {"reps": "reps", "distance": "metres"}.get(item.dose.measure, "seconds")
-        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), tuple(work), unit))
+        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), tuple(work), item.dose.measure))
     return found
 
 
 def work_of(dose: Dose) -> float:
     """Return the week's work of one dose: repetitions, seconds or metres, over all sets and sides."""
-    amount = float(dose.amount) / (100 if dose.measure == "distance" else 1)
-    return dose.sets * amount * dose.side_count
+    amount = sum(float(one.amount.high) for one in dose.working) / (100 if dose.measure == "distance" else 1)
+    return amount * dose.side_count
 
 
 def _stretches(uses: list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]], rounds: bool) -> Iterator[Stretch]:
     open_stretch: Stretch | None = None
     for _, session, item in uses:
-        said, kind = dose_in_words(item.dose, rounds), session.remains.kind
-        if open_stretch and (open_stretch.dose, open_stretch.kind) == (said, kind):
-            open_stretch = Stretch(open_stretch.first, session, said, kind)
+        if open_stretch and _same(open_stretch.dose, item.dose) and open_stretch.kind == session.remains.kind:
+            open_stretch = replace(open_stretch, last=session)
             continue
         if open_stretch:
             yield open_stretch
-        open_stretch = Stretch(session, session, said, kind)
+        open_stretch = Stretch(session, session, item.dose, rounds)
     if open_stretch:
         yield open_stretch
+
+
+def _same(dose: Dose, other: Dose) -> bool:
+    return dose.with_sets(rest_s=0) == other.with_sets(rest_s=0)

@@ -45,7 +45,7 @@ def pages(site: Site) -> Iterator[Page]:
             "rules": RULES,
             "own": {ident: [v for v in views if v.own] for ident, views in settings.items()},
         },
-        crumbs=(Crumb("Review", REVIEW),),
+        crumbs=(Crumb(site.language.say("Review"), REVIEW),),
         kind="checks",
     )
     for rule in RULES:
@@ -62,7 +62,7 @@ def pages(site: Site) -> Iterator[Page]:
                 "says": finding_on_bad(rule.ident),
                 "accepted": [one for one in site.accepted if one.finding.rule == rule.ident],
             },
-            crumbs=(Crumb("Review", REVIEW), Crumb("Checks", CHECKS)),
+            crumbs=(Crumb(site.language.say("Review"), REVIEW), Crumb("Checks", CHECKS)),
             kind="check",
         )
 

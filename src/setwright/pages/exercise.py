@@ -7,7 +7,8 @@ from setwright.outline.site import Site
 from setwright.outline.training import Appearance, appearances
 from setwright.pages.page import Crumb, Page
 from setwright.pages.plan import Bar, bars
-from setwright.pages.review import limits_in_words
+from setwright.wording.doses import unit_of_work
+from setwright.wording.limits import limits
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -22,19 +23,20 @@ def pages(site: Site) -> Iterator[Page]:
             context={
                 "ident": ident,
                 "exercise": exercise,
-                "limits": limits_in_words(exercise.limits),
-                "appearances": [(place, _drawn(place)) for place in appearances(site, ident)],
+                "limits": limits(site.language, exercise.limits),
+                "appearances": [(place, _drawn(site, place)) for place in appearances(site, ident)],
                 "routines": used_by.get(ident, []),
                 "easier_than": _ways_to(site, ident, "harder"),
                 "harder_than": _ways_to(site, ident, "easier"),
             },
-            crumbs=(Crumb("Exercises", EXERCISES),),
+            crumbs=(Crumb(site.language.say("Exercises"), EXERCISES),),
             kind="exercise",
         )
 
 
-def _drawn(place: Appearance) -> tuple[Bar, ...]:
-    return bars(place.work, [week.remains.kind for week in place.plan.weeks], place.unit, 36)
+def _drawn(site: Site, place: Appearance) -> tuple[Bar, ...]:
+    unit = unit_of_work(site.language, place.measure)
+    return bars(site.language, place.work, [week.remains.kind for week in place.plan.weeks], unit, 36)
 
 
 def _routines_by_exercise(site: Site) -> dict[str, list[str]]:

@@ -33,17 +33,18 @@ class PlanView:
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the page."""
+    say = site.language.say
     body_weight_kg = middle_kg(site)
     yield Page(
         path=EXPOSURE,
-        title="What each week asks",
-        description="Sets by region and pattern, load lifted, time under tension and session load, week by week.",
+        title=say("What each week asks"),
+        description=say("Sets by region and pattern, load lifted, time under tension and session load, week by week."),
         template="exposure.md.jinja",
         context={
             "plans": [plan_view(site, plan, body_weight_kg) for plan in site.plans],
             "body_weight_kg": body_weight_kg,
         },
-        crumbs=(Crumb("Review", REVIEW),),
+        crumbs=(Crumb(say("Review"), REVIEW),),
         kind="exposure",
     )
 

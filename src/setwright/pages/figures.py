@@ -11,11 +11,12 @@ from setwright.pages.page import Page
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the one page."""
+    say = site.language.say
     exercises = sorted(site.programme.exercises.items(), key=lambda pair: pair[1].name)
     yield Page(
         path=FIGURES,
-        title="Figures",
-        description="Every figure of the programme at one glance, and the numbers that its poses give.",
+        title=say("Figures"),
+        description=say("Every figure of the programme at one glance, and the numbers that its poses give."),
         template="figures.md.jinja",
         context={
             "drawn": [(ident, exercise) for ident, exercise in exercises if exercise.figure],

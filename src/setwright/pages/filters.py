@@ -2,19 +2,28 @@
 
 import re
 from collections.abc import Callable
+from functools import partial
 from typing import Any
 
 from markupsafe import Markup, escape
 
+from setwright.dose.resolved import ResolvedItem, ResolvedWeek
+from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
-from setwright.model.units import plain_number
-from setwright.wording import words
+from setwright.outline.site import Site
+from setwright.outline.training import Stretch
+from setwright.wording import blocks, changes, doses, loads, times, vocabulary
+from setwright.wording.items import ItemWords, item_words
+from setwright.wording.language import Language, capital
+from setwright.wording.pieces import Pieces
+from setwright.wording.reviews import part_names, status
 
 _IN_MARKDOWN = re.compile(r"[^\w ,.;:()/'%°–·’-]")
 
 
 def heading(text: str) -> Markup:
     """Return text for a Markdown heading: every sign that Markdown or HTML might read becomes a character reference."""
+    text = text.unescape() if isinstance(text, Markup) else text
     return Markup(_IN_MARKDOWN.sub(lambda match: f"&#{ord(match[0])};", text))  # noqa: S704 - escaped right here
 
 
@@ -53,18 +62,107 @@ def coded(text: str) -> Markup:
     )
 
 
-def filters() -> dict[str, Callable[..., Any]]:
-    """Return the filters that templates know."""
+def stress(said: Pieces, tag: str) -> Markup:
+    """Return a sentence with its stressed parts in a tag: ``strong``, or ``b`` for a number."""
+    return Markup("").join(element(tag, piece.text) if piece.stressed else escape(piece.text) for piece in said)
+
+
+def element(tag: str, text: str) -> Markup:
+    """Return text in a tag, escaped unless it is markup already."""
+    return Markup("<{0}>{1}</{0}>").format(Markup(tag), text)  # noqa: S704 - a tag's name, from a template
+
+
+def link(address: str, text: str) -> Markup:
+    """Return a link, for a place inside a sentence."""
+    return Markup('<a href="{}">{}</a>').format(address, text)
+
+
+def unbroken(text: str) -> Markup:
+    """Return text that stays on one line."""
+    return Markup("&#160;").join(escape(text).split(" "))
+
+
+def marked_up(text: str) -> str:
+    """Return a sentence of the catalogue as Jinja takes it, which is as markup: no translation can bring any in."""
+    return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;")
+
+
+def filters(site: Site) -> dict[str, Callable[..., Any]]:
+    """Return the filters that templates know; those with words speak the site's language."""
+    language, unit = site.language, site.programme.club.units
+
+    def in_words(item: ResolvedItem) -> ItemWords:
+        limits = site.programme.exercises[item.exercise].limits
+        return item_words(language, item, limits.load if limits else None, unit)
+
+    def amount_of(part: RoutinePart) -> str:
+        return doses.part_amount(language, part, site.programme.exercises[part.exercise] if part.exercise else None)
+
     return {
         "heading": heading,
-        "day_long": words.day_long,
-        "day_full": words.day_full,
         "coded": coded,
-        "day_short": words.day_short,
-        "tempo_words": words.tempo_words,
-        "plural": words.plural,
         "plain": plain,
-        "number": plain_number,
+        "stress": stress,
+        "unbroken": unbroken,
         "capital_markup": lambda markup: markup[:1].upper() + markup[1:],
-        "capital": lambda text: text[:1].upper() + text[1:],
+        "capital": capital,
+        "in_words": in_words,
+        "part_amount": amount_of,
+        "number": language.number,
+        **_in_language(language, unit),
     }
+
+
+def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]:
+    spoken: dict[str, Callable[..., Any]] = {
+        "day_long": times.day_long,
+        "day_full": times.day_full,
+        "day_short": times.day_short,
+        "duration": times.duration,
+        "time_range": times.time_range,
+        "weekday": times.weekday,
+        "week_kind": times.week_kind,
+        "weeks": times.weeks,
+        "rounds": blocks.rounds,
+        "block_name": blocks.block_name,
+        "reason": blocks.reason,
+        "changes_in_words": changes.in_words,
+        "tempo_words": doses.tempo_words,
+        "unit_of_work": doses.unit_of_work,
+        "dose": doses.dose_in_words,
+        "pattern": vocabulary.pattern,
+        "pattern_means": vocabulary.pattern_means,
+        "region": vocabulary.region,
+        "regions": vocabulary.regions,
+        "sides": vocabulary.sides,
+        "kit": vocabulary.kit,
+        "routine_kind": vocabulary.routine_kind,
+        "review_status": status,
+        "part_names": part_names,
+        "stretch_weeks": _stretch_weeks,
+        "stretch_dose": _stretch_dose,
+        "days_of_week": _days_of_week,
+        "days_with_year": _days_with_year,
+        "unit": loads.unit_of_weight,
+    }
+    of_weights: dict[str, Callable[..., Any]] = {
+        "boxes": lambda item: doses.boxes(language, item.dose, unit),
+        "to_take": lambda choice: loads.to_take(language, choice, unit),
+    }
+    return {name: partial(say, language) for name, say in spoken.items()} | of_weights
+
+
+def _stretch_weeks(language: Language, stretch: Stretch) -> str:
+    return times.span_of_weeks(language, stretch.first.week, stretch.last.week)
+
+
+def _stretch_dose(language: Language, stretch: Stretch) -> str:
+    return doses.dose_in_words(language, stretch.dose, stretch.rounds)
+
+
+def _days_of_week(language: Language, week: ResolvedWeek) -> str:
+    return times.span_of_days(language, week.starts, week.ends)
+
+
+def _days_with_year(language: Language, week: ResolvedWeek) -> str:
+    return times.span_with_year(language, week.starts, week.ends)

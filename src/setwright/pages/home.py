@@ -9,11 +9,11 @@ from setwright.pages.page import Page
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the home page."""
-    club = site.programme.club
+    club, say = site.programme.club, site.language.say
     yield Page(
         path=HOME,
         title=club.name,
-        description=club.about or f"Strength training at {club.name}.",
+        description=club.about or say("Strength training at %(club)s.", club=club.name),
         template="home.md.jinja",
         context={"plans": site.plans},
         kind="home",

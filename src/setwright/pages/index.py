@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import get_args
 
-from setwright.model.vocabulary import PATTERN_MEANS, Pattern, Region
+from setwright.model.vocabulary import Pattern, Region
 from setwright.outline.addresses import EXERCISES, FIND
 from setwright.outline.site import Site
 from setwright.pages.page import Page
@@ -11,11 +11,12 @@ from setwright.pages.page import Page
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the list by name and the page that finds by region, pattern and kit."""
+    say = site.language.say
     exercises = sorted(site.programme.exercises.items(), key=lambda pair: pair[1].name)
     yield Page(
         path=EXERCISES,
-        title="Exercises",
-        description="All exercises of the programme, by name.",
+        title=say("Exercises"),
+        description=say("All exercises of the programme, by name."),
         template="exercises.md.jinja",
         context={"exercises": exercises},
         kind="exercises",
@@ -32,13 +33,12 @@ def pages(site: Site) -> Iterator[Page]:
     bare = [ident for ident, e in exercises if not e.kit]
     yield Page(
         path=FIND,
-        title="Find an exercise",
-        description="Exercises by region of the body, by pattern of movement and by kit.",
+        title=say("Find an exercise"),
+        description=say("Exercises by region of the body, by pattern of movement and by kit."),
         template="find.md.jinja",
         context={
             "regions": {name: both for name, both in regions.items() if any(both)},
             "patterns": {name: ids for name, ids in patterns.items() if ids},
-            "means": PATTERN_MEANS,
             "kit": {name: ids for name, ids in kit.items() if ids},
             "bare": bare,
         },

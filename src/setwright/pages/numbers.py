@@ -31,12 +31,13 @@ class BandExample:
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the page."""
+    say = site.language.say
     estimates = [(f, f.estimate_kg(EXAMPLE_WEIGHT_KG, EXAMPLE_REPS)) for f in FORMULAS]
     span: Estimate = estimate_range(EXAMPLE_WEIGHT_KG, EXAMPLE_REPS)
     yield Page(
         path=NUMBERS,
-        title="How the numbers are made",
-        description="Every rule behind a dose, with its source.",
+        title=say("How the numbers are made"),
+        description=say("Every rule behind a dose, with its source."),
         template="numbers.md.jinja",
         context={
             "rules": RULES,

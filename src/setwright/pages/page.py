@@ -1,7 +1,7 @@
 """A page before it is rendered."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 
@@ -30,4 +30,3 @@ class Page:
     before: Crumb | None = None
     after: Crumb | None = None
     kind: str = ""
-    flags: Mapping[str, bool] = field(default_factory=dict)

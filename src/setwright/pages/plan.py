@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from setwright.model.vocabulary import WEEKDAYS
+from setwright.dose.resolved import ResolvedPlan
+from setwright.model.vocabulary import WEEKDAYS, Weekday
 from setwright.outline.addresses import PLANS, plan_path
 from setwright.outline.site import Site
 from setwright.outline.training import phases, week_sets
 from setwright.pages.page import Crumb, Page
+from setwright.wording.language import Language
 
 
 @dataclass(frozen=True)
@@ -24,10 +26,11 @@ class Bar:
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the list of plans, and a page for each."""
+    language, say = site.language, site.language.say
     yield Page(
         path=PLANS,
-        title="Plans",
-        description="All plans of the club.",
+        title=say("Plans"),
+        description=say("All plans of the club."),
         template="plans.md.jinja",
         context={"plans": site.plans},
         crumbs=(),
@@ -44,15 +47,22 @@ def pages(site: Site) -> Iterator[Page]:
                 "plan": plan,
                 "phases": phases(plan),
                 "sets": sets,
-                "bars": bars(sets, [week.remains.kind for week in plan.weeks], "sets"),
-                "starts_on": WEEKDAYS[plan.plan.starts.weekday()],
+                "bars": bars(language, sets, [week.remains.kind for week in plan.weeks], say("sets")),
+                "starts_on": starts_on(plan),
             },
-            crumbs=(Crumb("Plans", PLANS),),
+            crumbs=(Crumb(say("Plans"), PLANS),),
             kind="plan",
         )
 
 
-def bars(values: Sequence[float], kinds: Sequence[str], unit: str, height: float = 60) -> tuple[Bar, ...]:
+def starts_on(plan: ResolvedPlan) -> Weekday:
+    """Return the weekday on which each week of a plan starts."""
+    return WEEKDAYS[plan.plan.starts.weekday()]
+
+
+def bars(
+    language: Language, values: Sequence[float], kinds: Sequence[str], unit: str, height: float = 60
+) -> tuple[Bar, ...]:
     """Return bars for a small chart, one a week, as tall as their value; a week without any has a bar of no height."""
     most = max(values, default=0) or 1
     return tuple(
@@ -62,7 +72,7 @@ def bars(values: Sequence[float], kinds: Sequence[str], unit: str, height: float
             width=9,
             height=round(value / most * height, 1),
             kind=kind,
-            label=f"Week {index + 1}: {value:g} {unit}",
+            label=language.say("Week %(week)s: %(value)s %(unit)s", week=index + 1, value=f"{value:g}", unit=unit),
         )
         for index, (value, kind) in enumerate(zip(values, kinds, strict=True))
     )

@@ -1,8 +1,8 @@
 """From pages to Markdown files: pure, so that the same programme gives the same bytes."""
 
 import json
-from fractions import Fraction
-from typing import Final
+from functools import partial
+from typing import Any, Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
@@ -12,9 +12,10 @@ from setwright.outline.site import Site
 from setwright.pages import filters, pictures
 from setwright.pages.page import Page
 from setwright.phone import attributes
-from setwright.wording import words
+from setwright.wording import blocks
+from setwright.wording.effort import effort
 from setwright.wording.explain import derivation
-from setwright.wording.notice import NOTICE
+from setwright.wording.notice import notice
 
 WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numbers", "week")
 """Kinds of pages long enough for a list of their sections beside them."""
@@ -25,8 +26,10 @@ class Renderer:
 
     def __init__(self, site: Site) -> None:
         self.site = site
+        language = site.language
         self.environment = Environment(
             loader=PackageLoader("setwright.pages"),
+            extensions=["jinja2.ext.i18n"],
             autoescape=True,
             comment_start_string="{##",  # Markdown headings carry their ids as {#id}
             comment_end_string="##}",
@@ -34,20 +37,29 @@ class Renderer:
             trim_blocks=True,
             lstrip_blocks=True,
         )
-        self.environment.filters.update(filters.filters())
+        i18n: Any = self.environment
+        i18n.install_gettext_callables(
+            lambda msgid: filters.marked_up(language.text(msgid)),
+            lambda one, other, count: filters.marked_up(language.texts(one, other, count)),
+            newstyle=True,
+        )
+        self.environment.filters.update(filters.filters(site))
         self.environment.globals.update(
             site=site,
             programme=site.programme,
             club=site.programme.club,
+            language=language,
             paths=addresses,
             paper=paper,
             phone=attributes,
             pictures=pictures,
-            words=words,
+            blocks=blocks,
             derivation=derivation,
-            safety_notice=NOTICE,
-            big_amount=words.big_amount,
-            span_of_days=words.span_of_days,
+            efforts=partial(effort, language),
+            safety_notice=notice(language),
+            link=filters.link,
+            strong=partial(filters.element, "strong"),
+            code=partial(filters.element, "code"),
         )
 
     def render(self, one: Page) -> str:
@@ -59,10 +71,7 @@ class Renderer:
         def prose(text: str) -> Markup:
             return filters.prose(text, lambda ident: url(addresses.exercise_path(ident)))
 
-        def kg(number: Fraction) -> str:
-            return words.mass(number, self.site.programme.club.units)
-
-        body = self.environment.get_template(one.template).render(**one.context, page=one, url=url, prose=prose, kg=kg)
+        body = self.environment.get_template(one.template).render(**one.context, page=one, url=url, prose=prose)
         front = {"title": filters.safe_attribute(one.title), "description": filters.safe_attribute(one.description)}
         hidden = ["navigation"] if one.kind in WITH_CONTENTS else ["navigation", "toc"]
         lines = [f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items()]

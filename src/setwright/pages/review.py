@@ -4,16 +4,21 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from setwright.checks.registry import Accepted
-from setwright.model.exercise import Exercise, Limits
-from setwright.model.units import plain_number
+from setwright.model.exercise import Exercise
+from setwright.model.sign_off import SignedDosage, SignOff
 from setwright.outline.addresses import REVIEW
 from setwright.outline.site import Site
 from setwright.pages.page import Page
-from setwright.review.compare import ORDER, weeks_in_words
+from setwright.review.compare import ORDER
 from setwright.review.difference import Row, rows
-from setwright.review.parts import PART_NAMES, Line, lines_of
-from setwright.review.status import DOSAGE, STATUS_WORDS, Review
-from setwright.wording.words import seconds
+from setwright.review.parts import Line, lines_of
+from setwright.review.signed import as_dosage
+from setwright.review.status import DOSAGE, Review
+from setwright.wording import dosage as dosage_words
+from setwright.wording.language import Language
+from setwright.wording.limits import LimitWords, limits_set
+from setwright.wording.reviews import STATUS_WORDS, status
+from setwright.wording.times import weeks_in_words
 
 
 @dataclass(frozen=True)
@@ -21,7 +26,6 @@ class Changed:
     """One part that changed since the sign-off; ``kept`` says whether the old one is known."""
 
     part: str
-    name: str
     rows: tuple[Row, ...]
     kept: bool
 
@@ -33,7 +37,7 @@ class Entry:
     ident: str
     exercise: Exercise
     review: Review
-    limits: tuple[tuple[str, str], ...]
+    limits: tuple[LimitWords, ...]
     doses: tuple[tuple[str, str], ...]
     changed: tuple[Changed, ...]
     accepted: tuple[Accepted, ...]
@@ -41,18 +45,18 @@ class Entry:
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the page."""
+    say = site.language.say
     entries = entries_of(site)
-    counts = {status: sum(e.review.status == status for e in entries) for status in STATUS_WORDS}
+    counts = {one: sum(e.review.status == one for e in entries) for one in STATUS_WORDS}
     yield Page(
         path=REVIEW,
-        title="Review",
-        description="For the physiotherapist: every exercise with its limits, doses and sign-off.",
+        title=say("Review"),
+        description=say("For the physiotherapist: every exercise with its limits, doses and sign-off."),
         template="review.md.jinja",
         context={
             "entries": entries,
             "counts": counts,
-            "status_words": STATUS_WORDS,
-            "part_names": PART_NAMES,
+            "status_words": {one: status(site.language, one) for one in STATUS_WORDS},
             "elsewhere": [one for one in site.accepted if _exercise_of(one) is None],
             "stops": site.programme.club.unreviewed_exercises == "stop publishing",
         },
@@ -71,9 +75,9 @@ def entries_of(site: Site) -> list[Entry]:
             ident,
             exercise,
             site.reviews[ident],
-            limits_in_words(exercise.limits),
+            limits_set(site.language, exercise.limits),
             tuple(_doses(site, site.reviews[ident])),
-            changed_parts(exercise, site.reviews[ident], site.seen.get(ident, {})),
+            changed_parts(site.language, exercise, site.reviews[ident], site.seen.get(ident, {})),
             tuple(accepted.get(ident, ())),
         )
         for ident, exercise in site.programme.exercises.items()
@@ -81,45 +85,40 @@ def entries_of(site: Site) -> list[Entry]:
     return sorted(entries, key=lambda e: (order[e.review.status], e.exercise.name))
 
 
-def limits_in_words(limits: Limits | None) -> tuple[tuple[str, str], ...]:
-    """Return what an exercise is limited to, as label and words; nothing where it has no limits."""
-    if limits is None:
-        return ()
-    words = {
-        "Load": str(limits.load) if limits.load is not None else "",
-        "Reps": f"{limits.reps} a set" if limits.reps is not None else "",
-        "Hold": seconds(limits.hold) if limits.hold is not None else "",
-        "Sets": f"{limits.weekly_sets} a week" if limits.weekly_sets is not None else "",
-        "Step of the load": f"{plain_number(limits.weekly_step)} % a week" if limits.weekly_step is not None else "",
-        "Earliest": f"phase {limits.earliest_phase} of a plan" if limits.earliest_phase is not None else "",
-    }
-    return tuple((label, said) for label, said in words.items() if said)
-
-
-def changed_parts(exercise: Exercise, review: Review, seen: Mapping[str, tuple[Line, ...]]) -> tuple[Changed, ...]:
+def changed_parts(
+    language: Language, exercise: Exercise, review: Review, seen: Mapping[str, tuple[Line, ...]]
+) -> tuple[Changed, ...]:
     """Return what changed since the sign-off, limits first, old beside new where the old one is known."""
     if review.sign_off is None:
         return ()
     found = []
     if DOSAGE in review.changed:
-        old = (Line("in use", review.sign_off.dosage, "in use"),)
-        new = (Line("in use", review.digests[DOSAGE], "in use"),)
-        found.append(Changed(DOSAGE, PART_NAMES[DOSAGE], rows(old, new), kept=True))
+        label = language.say("in use")
+        old = (Line(label, _signed_doses(language, review.sign_off), label),)
+        new = (Line(label, dosage_words.in_words(language, review.dosage), label),)
+        found.append(Changed(DOSAGE, rows(old, new), kept=True))
     for part in ORDER:
         if part in review.changed:
             now = lines_of(exercise, part)
             # A part that was not there when it was signed needs no history.
             was = () if getattr(review.sign_off, part) == "none" else seen.get(part)
-            found.append(Changed(part, PART_NAMES[part], rows(was or (), now), kept=was is not None))
+            found.append(Changed(part, rows(was or (), now), kept=was is not None))
     return tuple(found)
+
+
+def _signed_doses(language: Language, sign_off: SignOff) -> str:
+    return sign_off.dosage or dosage_words.in_words(language, as_dosage(sign_off.doses or SignedDosage()))
 
 
 def _doses(site: Site, review: Review) -> Iterator[tuple[str, str]]:
     names = {plan.ident: plan.plan.name for plan in site.plans}
     for plan, dosage in review.dosage.by_plan.items():
-        yield f"{names[plan]}, {weeks_in_words(dosage.weeks)}", dosage.words
+        yield (
+            f"{names[plan]}, {weeks_in_words(site.language, dosage.weeks)}",
+            dosage_words.in_words(site.language, dosage),
+        )
     if review.dosage.in_routines:
-        yield "Warm-ups and cool-downs", review.dosage.routine_words
+        yield site.language.say("Warm-ups and cool-downs"), dosage_words.in_routines(site.language, review.dosage)
 
 
 def _exercise_of(one: Accepted) -> str | None:

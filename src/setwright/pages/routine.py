@@ -5,16 +5,23 @@ from collections.abc import Iterator
 from setwright.outline.addresses import COOL_DOWNS, WARM_UPS, routine_path
 from setwright.outline.site import Site
 from setwright.pages.page import Crumb, Page
+from setwright.wording.language import later
 
 _LISTS = (
-    ("warm-up", WARM_UPS, "Warm-ups", "Pick one before you lift."),
-    ("cool-down", COOL_DOWNS, "Cool-downs", "Pick one straight after the session, or keep it for the evening."),
+    ("warm-up", WARM_UPS, later("Warm-ups"), later("Pick one before you lift.")),
+    (
+        "cool-down",
+        COOL_DOWNS,
+        later("Cool-downs"),
+        later("Pick one straight after the session, or keep it for the evening."),
+    ),
 )
 
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the two lists and every routine's page."""
-    for kind, path, title, intro in _LISTS:
+    for kind, path, title_of, intro_of in _LISTS:
+        title, intro = site.language.say(title_of), site.language.say(intro_of)
         routines = [(i, r) for i, r in sorted(site.programme.routines.items()) if r.kind == kind]
         yield Page(
             path=path,

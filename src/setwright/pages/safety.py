@@ -5,17 +5,18 @@ from collections.abc import Iterator
 from setwright.outline.addresses import SAFETY, SOURCES
 from setwright.outline.site import Site
 from setwright.pages.page import Page
-from setwright.wording.notice import NOTICE
+from setwright.wording.notice import notice
 
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield the safety page and the sources page."""
+    say = site.language.say
     yield Page(
         path=SAFETY,
-        title="Safety",
-        description="Before you start, when to stop, and whom to ask.",
+        title=say("Safety"),
+        description=say("Before you start, when to stop, and whom to ask."),
         template="safety.md.jinja",
-        context={"notice": NOTICE},
+        context={"notice": notice(site.language)},
         kind="safety",
     )
     cited: dict[str, list[str]] = {}
@@ -24,8 +25,8 @@ def pages(site: Site) -> Iterator[Page]:
             cited.setdefault(source, []).append(ident)
     yield Page(
         path=SOURCES,
-        title="Sources",
-        description="The published sources that exercises cite.",
+        title=say("Sources"),
+        description=say("The published sources that exercises cite."),
         template="sources.md.jinja",
         context={"references": sorted(site.programme.references.items()), "cited": cited},
         kind="sources",

@@ -8,7 +8,10 @@ from setwright.outline.addresses import PLANS, plan_path, session_path, week_pat
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
 from setwright.pages.page import Crumb, Page
-from setwright.wording.words import KIND_WORDS, day_long
+from setwright.wording.blocks import block_name
+from setwright.wording.changes import in_words
+from setwright.wording.language import Language
+from setwright.wording.times import day_long, week_kind, weekday
 
 CUES_SHOWN = 3
 
@@ -42,10 +45,17 @@ def _page(
     written = site.programme.sessions[session.session]
     routines = site.programme.routines
     week = plan.weeks[session.week - 1]
+    language, say = site.language, site.language.say
     return Page(
         path=session_path(session),
         title=written.name,
-        description=f"{day_long(session.date)}, week {session.week} of {plan.plan.name}. {written.aim}",
+        description=say(
+            "%(day)s, week %(week)s of %(plan)s. %(aim)s",
+            day=day_long(language, session.date),
+            week=session.week,
+            plan=plan.plan.name,
+            aim=written.aim,
+        ),
         template="session.md.jinja",
         context={
             "plan": plan,
@@ -54,17 +64,17 @@ def _page(
             "session": session,
             "written": written,
             "kit": site.kit_of(session),
-            "kind_words": KIND_WORDS[session.remains.kind],
-            "changes": changes(session),
+            "kind_words": week_kind(language, session.remains.kind),
+            "changes": changes(language, session),
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
             "whole_time": whole_time(session, written, routines),
             "cues_shown": CUES_SHOWN,
         },
         crumbs=(
-            Crumb("Plans", PLANS),
+            Crumb(say("Plans"), PLANS),
             Crumb(plan.plan.name, plan_path(plan.ident)),
-            Crumb(f"Week {session.week}", week_path(plan.ident, session.week)),
+            Crumb(say("Week %(week)s", week=session.week), week_path(plan.ident, session.week)),
         ),
         before=_neighbour(site, before),
         after=_neighbour(site, after),
@@ -76,13 +86,16 @@ def _neighbour(site: Site, session: ResolvedSession | None) -> Crumb | None:
     if session is None:
         return None
     name = site.programme.sessions[session.session].name
-    return Crumb(f"Week {session.week}, {session.day.capitalize()}: {name}", session_path(session))
+    day = weekday(site.language, session.day)
+    label = site.language.say("Week %(week)s, %(day)s: %(session)s", week=session.week, day=day, session=name)
+    return Crumb(label, session_path(session))
 
 
-def changes(session: ResolvedSession) -> tuple[ChangeLine, ...]:
+def changes(language: Language, session: ResolvedSession) -> tuple[ChangeLine, ...]:
     """Return one line for each block and each exercise whose dose differs from the last time."""
     lines = []
     for block in session.blocks:
-        lines.append(ChangeLine(None, block.name, block.changes))
-        lines.extend(ChangeLine(item.exercise, block.name, item.changes) for item in block.items)
+        name = block_name(language, block)
+        lines.append(ChangeLine(None, name, in_words(language, block.changes)))
+        lines.extend(ChangeLine(item.exercise, name, in_words(language, item.changes)) for item in block.items)
     return tuple(line for line in lines if line.words)

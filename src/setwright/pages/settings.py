@@ -11,6 +11,7 @@ from setwright.model.club import Barbell, WeightList, WeightSteps
 from setwright.outline.addresses import LOG, OFFLINE, SETTINGS
 from setwright.outline.site import Site
 from setwright.pages.page import Crumb, Page
+from setwright.palette import DAY
 from setwright.phone import attributes
 
 MANIFEST = "manifest.webmanifest"
@@ -26,30 +27,31 @@ class KitView:
 
 def pages(site: Site) -> Iterator[Page]:
     """Yield my settings, my log and the offline page."""
+    say = site.language.say
     yield Page(
         path=SETTINGS,
-        title="My settings",
-        description="Body weight, kit at home, best lifts. Kept on this device only.",
+        title=say("My settings"),
+        description=say("Body weight, kit at home, best lifts. Kept on this device only."),
         template="settings.md.jinja",
         context={"kit": kit(site), "lifts": lifts(site), "multiples": attributes.multiples()},
         kind="settings",
     )
     yield Page(
         path=LOG,
-        title="My log",
-        description="The sets that you did, week by week. Kept on this device only.",
+        title=say("My log"),
+        description=say("The sets that you did, week by week. Kept on this device only."),
         template="log.md.jinja",
         context={},
-        crumbs=(Crumb("My settings", SETTINGS),),
+        crumbs=(Crumb(say("My settings"), SETTINGS),),
         kind="log",
     )
     yield Page(
         path=OFFLINE,
-        title="Without signal",
-        description="What this device keeps of these pages, so that you can train where there is no signal.",
+        title=say("Without signal"),
+        description=say("What this device keeps of these pages, so that you can train where there is no signal."),
         template="offline.md.jinja",
         context={},
-        crumbs=(Crumb("My settings", SETTINGS),),
+        crumbs=(Crumb(say("My settings"), SETTINGS),),
         kind="offline",
     )
 
@@ -83,13 +85,13 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
     content = {
         "name": club.name,
         "short_name": short_name(club.name),
-        "description": f"Strength training at {club.name}",
-        "lang": "en",
+        "description": site.language.say("Strength training at %(club)s", club=club.name),
+        "lang": site.language.code,
         "start_url": "./",
         "scope": "./",
         "display": "standalone",
-        "background_color": "#fcfbf8",
-        "theme_color": "#26354a",
+        "background_color": DAY["md-default-bg-color"],
+        "theme_color": DAY["md-primary-fg-color"],
         "icons": [*icons, mask],
     }
     yield MANIFEST, json.dumps(content, ensure_ascii=False, indent=1) + "\n"

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from pathlib import Path
+from typing import Final
 from urllib.parse import unquote, urlsplit
 
 _LOADS = {"src", "data-days", "poster"}
@@ -12,6 +13,9 @@ _LOADS = {"src", "data-days", "poster"}
 
 _ADDRESSES = {"canonical", "alternate", "prev", "next"}
 """Kinds of <link> that name an address and fetch nothing; a site that knows its own address carries it in full."""
+
+LOST: Final = "404.html"
+"""The page that a host serves for every address that leads nowhere."""
 
 
 @dataclass
@@ -21,7 +25,6 @@ class Built:
     anchors: set[str] = field(default_factory=set)
     links: set[str] = field(default_factory=set)
     loads: set[str] = field(default_factory=set)
-    inline_styles: int = 0
 
 
 class _Reader(HTMLParser):
@@ -32,8 +35,6 @@ class _Reader(HTMLParser):
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         fetches = tag == "link" and dict(attrs).get("rel") not in _ADDRESSES
         for name, value in attrs:
-            if name == "style":
-                self.page.inline_styles += 1
             if value is None:
                 continue
             if name == "id" or (name == "name" and tag == "a"):
@@ -59,33 +60,52 @@ def read_site(site: Path) -> dict[str, Built]:
     }
 
 
-def broken(site: Path) -> Iterator[str]:
-    """Yield a line for each link that leads nowhere and each thing that a page would load from another host."""
+def broken(site: Path, site_url: str | None = None) -> Iterator[str]:
+    """Yield a line for each link that leads nowhere and each thing that a page would load from another host.
+
+    Links are followed as they are served: relative ones hold at the root of a host and in a folder of it; those from
+    the root must lead into the folder of the site's address. The page for lost addresses is served at any of them,
+    so that its links must all begin at the root.
+
+    Args:
+        site: the built site.
+        site_url: where it is published; the root of some host where nothing is given.
+    """
+    base = urlsplit(site_url or "/").path.rstrip("/") + "/"
     pages = read_site(site)
     files = {path.relative_to(site).as_posix() for path in site.rglob("*") if path.is_file()}
     for name, page in pages.items():
-        if name == "404.html":
-            continue  # its addresses depend on where the site is published
         for link in sorted(page.links | page.loads):
-            target = _target(name, link)
-            if target is None:
+            parts = urlsplit(link)
+            if parts.scheme or parts.netloc:
                 if link in page.loads:
                     yield f"{name} loads {link} from another host"
+                elif not parts.scheme:
+                    yield f"{name} links to {link}, which is another host's address"
                 continue
-            path, anchor = target
-            if path not in files:
+            if name == LOST and parts.path and not parts.path.startswith("/"):
+                yield f"{name} links to {link}, which depends on the address that was asked for"
+                continue
+            path = _file(name, parts.path, base)
+            anchor = unquote(parts.fragment)
+            if path is None:
+                yield f"{name} links to {link}, which leads out of the site"
+            elif path not in files:
                 yield f"{name} links to {link}, which does not exist"
             elif anchor and path in pages and anchor not in pages[path].anchors:
                 yield f"{name} links to {link}, but there is no '{anchor}' on that page"
 
 
-def _target(page: str, link: str) -> tuple[str, str] | None:
-    """Return file and anchor of an internal link, or None for one with a host of its own."""
-    parts = urlsplit(link)
-    if parts.scheme or parts.netloc:
+def _file(page: str, link: str, base: str) -> str | None:
+    """Return the file that a link of a page leads to, or None where it leads out of the site's folder."""
+    if not link:
+        return page
+    # A relative link is followed in some folder of a host, an absolute one in the folder of the site's address.
+    folder = base if link.startswith("/") else "/some/folder/"
+    path = posixpath.normpath(posixpath.join(folder, posixpath.dirname(page), unquote(link)))
+    if f"{path}/" == folder or path == folder:
+        return "index.html"
+    if not path.startswith(folder):
         return None
-    path = posixpath.normpath(posixpath.join("/", posixpath.dirname(page), unquote(parts.path))) if parts.path else page
-    path = path.lstrip("/")
-    if parts.path.endswith("/") or path in ("", "."):
-        path = posixpath.join(path if path != "." else "", "index.html").lstrip("/")
-    return path, unquote(parts.fragment)
+    inside = path.removeprefix(folder)
+    return f"{inside}/index.html" if link.endswith(("/", "/.", "/..")) or link in (".", "..") else inside

@@ -14,28 +14,13 @@ from markupsafe import Markup, escape
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
-from setwright.dose.timing import BETWEEN_BLOCKS_S
-from setwright.model.load import BodyWeightShare, OneRepMaxShare, Weight
+from setwright.dose.sequence import BETWEEN_BLOCKS_S
+from setwright.model.load import Band, OneRepMaxShare
 from setwright.model.tempo import FAST_LIFT_S, Tempo
-from setwright.wording.words import mass
+from setwright.model.units import KG_PER_LB, plain_number
 
-EASIER: Final = "easier option"
-"""What a band says where no weight may be taken; the page's own table says it in the same words."""
-
-EFFORT: Final = (
-    "like sitting still",
-    "a stroll to the start",
-    "you could go on all day",
-    "warm, and chatting",
-    "working, in whole sentences",
-    "working, in short sentences",
-    "you have to concentrate",
-    "a few words at a time",
-    "grim, but in control",
-    "hardly anything left",
-    "not one repetition more",
-)
-"""What a session's effort feels like, 0 to 10. Our own words: the best-known printed scales are licensed."""
+EASIER: Final = "easier"
+"""What a band holds in place of a weight where none may be taken."""
 
 _SHARE_PLACES: Final = 10**6
 
@@ -44,19 +29,24 @@ def bands(rows: tuple[LoadBand, ...], unit: str) -> str:
     """Return bands as intervals with the weight to take in the club's unit."""
     return "; ".join(
         f"{'[' if row.from_included else '('}{row.from_kg}, {row.to_kg}{']' if row.to_included else ')'} "
-        f"{EASIER if row.choice.weight_kg is None else mass(row.choice.weight_kg, unit)}"
+        f"{EASIER if row.choice.weight_kg is None else weight(row.choice.weight_kg, unit)}"
         for row in rows
     )
 
 
+def weight(kg: Fraction, unit: str) -> str:
+    """Return a weight as data, a plain number and its unit: ``12.5 kg``."""
+    return f"{plain_number(kg if unit == 'kg' else kg / KG_PER_LB, 2 if unit == 'kg' else 1)} {unit}"
+
+
 def load(item: ResolvedItem, unit: str) -> Markup:
     """Return the attributes of a load that stands in bands: whose bands, and how the weight is held."""
-    share = item.dose.load
+    share = item.dose.heaviest
     return attributes(
         {
             "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
             "data-bands": bands(item.bands, unit),
-            "data-hand": "in each hand" if isinstance(share, BodyWeightShare) and share.per_hand else None,
+            "data-hand": "each" if share is not None and share.per_hand else None,
             "data-kit": item.kit,
             "data-exercise": item.exercise,
         }
@@ -67,19 +57,20 @@ def item(one: ResolvedItem, kit: list[str], unit: str) -> Markup:
     """Return the attributes of one exercise of a session: its dose as plain numbers (s, cm, counts)."""
     dose = one.dose
     chosen = one.choice.weight_kg if one.choice else None
-    per_hand = isinstance(dose.load, Weight | BodyWeightShare) and dose.load.per_hand
+    per_hand = dose.heaviest is not None and dose.heaviest.per_hand
     return attributes(
         {
             "data-exercise": one.exercise,
-            "data-sets": dose.sets,
+            "data-sets": dose.count,
             "data-measure": dose.measure,
-            "data-amount": dose.amount,
+            "data-amount": dose.first.amount.high,
             "data-sides": {"one at a time": 2}.get(dose.sides),
-            "data-tempo": _tempo(dose.tempo) if dose.measure == "reps" else None,
-            "data-rest": dose.rest_s,
+            "data-tempo": _tempo(dose.first.tempo) if dose.measure == "reps" else None,
+            "data-rest": dose.first.rest_s,
             "data-kit": " ".join(kit) or None,
-            "data-weight": mass(chosen, unit) if chosen is not None else None,
-            "data-hand": "in each hand" if per_hand else None,
+            "data-weight": weight(chosen, unit) if chosen is not None else None,
+            "data-hand": "each" if per_hand else None,
+            "data-band": dose.heaviest.name if isinstance(dose.heaviest, Band) else None,
         }
     )
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from setwright.outline.addresses import folder_of, plan_path, session_path, week_path
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
-from setwright.wording.words import day_plain, minutes
+from setwright.wording.times import day_plain, time_range
 
 
 def days_path(plan: str) -> str:
@@ -21,17 +21,18 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
             {
                 "number": week.number,
                 "starts": week.starts.isoformat(),
-                "said": day_plain(week.starts),
+                "said": day_plain(site.language, week.starts),
                 "ends": week.ends.isoformat(),
                 "url": folder_of(week_path(plan.ident, week.number)),
                 "kind": week.remains.kind,
                 "days": [
                     {
                         "date": session.date.isoformat(),
-                        "said": day_plain(session.date),
+                        "said": day_plain(site.language, session.date),
                         "name": site.programme.sessions[session.session].name,
-                        "time": minutes(
-                            whole_time(session, site.programme.sessions[session.session], site.programme.routines)
+                        "time": time_range(
+                            site.language,
+                            whole_time(session, site.programme.sessions[session.session], site.programme.routines),
                         ),
                         "url": folder_of(session_path(session)),
                     }

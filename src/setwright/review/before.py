@@ -7,8 +7,8 @@ from pydantic import ValidationError
 
 from setwright.model.exercise import Exercise
 from setwright.model.sign_off import SignOff
-from setwright.review.parts import PARTS, Line, digest_of, lines_of
-from setwright.review.status import Review
+from setwright.review.parts import PARTS, Line, lines_of
+from setwright.review.status import Review, fits
 from setwright.source.git import versions
 from setwright.source.tree import read_tree
 
@@ -44,7 +44,7 @@ def signed_parts(sign_off: SignOff, changed: Iterable[str], older: Iterable[byte
         if exercise is None:
             continue
         for part in [part for part in PARTS if part in wanted]:
-            if digest_of(exercise, part) == getattr(sign_off, part):
+            if fits(sign_off, exercise, part):
                 found[part] = lines_of(exercise, part)
                 wanted.remove(part)
     return found

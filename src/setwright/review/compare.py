@@ -6,8 +6,12 @@ from itertools import zip_longest
 from typing import Final
 
 from setwright.review.difference import Row, rows
-from setwright.review.parts import PART_NAMES, Part
+from setwright.review.parts import Part
 from setwright.review.state import DayState, DoseState, State
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import ENGLISH
+from setwright.wording.reviews import part_name
+from setwright.wording.times import duration, time_range
 
 ORDER: Final[tuple[Part, ...]] = ("limits", "cautions", "cues", "text", "figure")
 """What a physiotherapist looks at first."""
@@ -22,7 +26,7 @@ class PartChange:
 
     def label(self, row: Row) -> str:
         """Return what a line is called: its key, with the part before it where the key does not say it already."""
-        return row.label if row.label.startswith(self.part) else f"{PART_NAMES[self.part]}: {row.label}"
+        return row.label if row.label.startswith(self.part) else f"{part_name(ENGLISH, self.part)}: {row.label}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,8 +143,9 @@ def _sessions(plan: str, old: Weeks, new: Weeks) -> Iterator[SessionChange]:
                     continue
                 for change in _doses(was.doses, now.doses):
                     doses.setdefault(session, {}).setdefault(change, []).append(week)
-                if was.time != now.time:
-                    times.setdefault(session, {}).setdefault((was.time, now.time), []).append(week)
+                took, takes = time_range(ENGLISH, was.time), time_range(ENGLISH, now.time)
+                if took != takes:
+                    times.setdefault(session, {}).setdefault((took, takes), []).append(week)
     for session in sorted({*doses, *times}):
         yield SessionChange(
             plan,
@@ -171,10 +176,10 @@ def _doses(old: Sequence[DoseState], new: Sequence[DoseState]) -> Iterator[tuple
     for place in dict.fromkeys((*before, *after)):
         was, now = before.get(place), after.get(place)
         if was is None:
-            yield place[0], "", now.words if now else ""
+            yield place[0], "", _said(now) if now else ""
         elif now is None:
-            yield place[0], was.words, ""
-        elif was.numbers != now.numbers or was.words != now.words:
+            yield place[0], _said(was), ""
+        elif was != now:
             yield place[0], *_apart(was, now)
 
 
@@ -188,19 +193,11 @@ def _by_place(doses: Sequence[DoseState]) -> dict[tuple[str, int], DoseState]:
 
 def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
     """Return both doses in words, with the rest where it is the rest that differs."""
-    if was.numbers.get("rest") == now.numbers.get("rest"):
-        return was.words, now.words
-    return f"{was.words}, rest {was.numbers.get('rest', '')}", f"{now.words}, rest {now.numbers.get('rest', '')}"
+    rested, rests = was.dose.first.rest_s, now.dose.first.rest_s
+    if rested == rests:
+        return _said(was), _said(now)
+    return f"{_said(was)}, rest {duration(ENGLISH, rested)}", f"{_said(now)}, rest {duration(ENGLISH, rests)}"
 
 
-def weeks_in_words(weeks: Sequence[int]) -> str:
-    """Return weeks as people say them: week 4; weeks 1 to 3 and 5."""
-    runs: list[list[int]] = []
-    for week in weeks:
-        if runs and week == runs[-1][1] + 1:
-            runs[-1][1] = week
-        else:
-            runs.append([week, week])
-    said = [str(a) if a == b else f"{a} and {b}" if b == a + 1 else f"{a} to {b}" for a, b in runs]
-    whole = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
-    return f"{'week' if len(weeks) == 1 else 'weeks'} {whole}"
+def _said(state: DoseState) -> str:
+    return dose_in_words(ENGLISH, state.dose, state.rounds)

@@ -6,7 +6,7 @@ breaks, comments and the order of keys in the file change nothing, and one other
 
 import hashlib
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Final, Literal, get_args
@@ -32,15 +32,8 @@ FIELDS: Final[dict[Part, tuple[str, ...]]] = {
 }  # fmt: skip
 """Which keys of an exercise's file make up each part. ``accept`` is the coach's word, not the reviewer's."""
 
-PART_NAMES: Final[dict[str, str]] = {
-    "text": "description",
-    "cues": "cues",
-    "cautions": "cautions",
-    "limits": "limits",
-    "figure": "figure",
-    "dosage": "dosage",
-}
-"""What each part is called on a page."""
+Writer = Callable[[str, Any], str]
+"""Writes a value of a key as text."""
 
 _LENGTH: Final = 12
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
@@ -57,26 +50,32 @@ class Line:
     field: str
 
 
-def lines_of(exercise: Exercise, part: Part) -> tuple[Line, ...]:
-    """Return everything in a part of an exercise, one line a value, in the order of the language."""
-    return tuple(line for name in FIELDS[part] for line in _lines((name,), getattr(exercise, name)))
+def lines_of(exercise: Exercise, part: Part, write: Writer | None = None) -> tuple[Line, ...]:
+    """Return everything in a part of an exercise, one line a value, in the order of the language.
+
+    Args:
+        exercise: the exercise.
+        part: one of its parts.
+        write: how a value is written, where it is not in the coach's own form.
+    """
+    return tuple(line for name in FIELDS[part] for line in _lines((name,), getattr(exercise, name), write or written))
 
 
-def digest_of(exercise: Exercise, part: Part) -> str:
+def digest_of(exercise: Exercise, part: Part, write: Writer | None = None) -> str:
     """Return the digest of a part: the first 48 bits of SHA-256 (FIPS 180-4) in letters, or 'none' if it is empty.
 
     Letters alone, since some YAML readers take ``063122195527`` or ``12e345678901`` for a number. Twelve of them tell
     versions of one text apart; they are no protection against someone who wants to deceive, who could as well write a
     sign-off by hand.
     """
-    lines = lines_of(exercise, part)
+    lines = lines_of(exercise, part, write)
     if not lines:
         return NO_DIGEST
-    written = json.dumps([[line.key, line.text] for line in lines], ensure_ascii=False)
-    return hashlib.sha256(written.encode()).hexdigest()[:_LENGTH].translate(_IN_LETTERS)
+    text = json.dumps([[line.key, line.text] for line in lines], ensure_ascii=False)
+    return hashlib.sha256(text.encode()).hexdigest()[:_LENGTH].translate(_IN_LETTERS)
 
 
-def _lines(path: tuple[str, ...], value: Any) -> Iterator[Line]:
+def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
     if value is None:
         return
     if isinstance(value, BaseModel):
@@ -85,19 +84,20 @@ def _lines(path: tuple[str, ...], value: Any) -> Iterator[Line]:
             # A default left out and a default written down are the same to a reader.
             if len(path) > 1 and not info.is_required() and inner == info.get_default(call_default_factory=True):
                 continue
-            yield from _lines((*path, info.alias or name), inner)
+            yield from _lines((*path, info.alias or name), inner, write)
     elif isinstance(value, dict):
         for name in sorted(value):
-            yield from _lines((*path, str(name)), value[name])
+            yield from _lines((*path, str(name)), value[name], write)
     elif isinstance(value, list | tuple) and not hasattr(value, "_fields"):
         for number, inner in enumerate(value, 1):
-            yield from _lines((*path, str(number)), inner)
+            yield from _lines((*path, str(number)), inner, write)
     else:
         field = " ".join(step.replace("_", " ") for step in path if not step.isdecimal())
-        yield Line(" ".join(step.replace("_", " ") for step in path), _written(path[-1], value), field)
+        yield Line(" ".join(step.replace("_", " ") for step in path), write(path[-1], value), field)
 
 
-def _written(key: str, value: Any) -> str:
+def written(key: str, value: Any) -> str:
+    """Return a value as a coach writes it, whatever words pages use for it."""
     if isinstance(value, Fraction):
         return plain_number(value, 4) + (" %" if key in _PERCENT else "")
     if key in _SECONDS and isinstance(value, int):

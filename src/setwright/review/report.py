@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator
 
-from setwright.review.compare import Comparison, DoseChange, ExerciseChange, weeks_in_words
+from setwright.review.compare import Comparison, DoseChange, ExerciseChange
+from setwright.wording.language import ENGLISH
+from setwright.wording.times import weeks_in_words
 
 NOTHING = "No difference: every dose, text and limit is the same."
 
@@ -44,11 +46,11 @@ def _text(change: Comparison) -> Iterator[str]:
         yield ""
         yield f"{session.plan}, {session.session}"
         for dose in session.doses:
-            yield f"  {change.names.get(dose.exercise, dose.exercise)}, {weeks_in_words(dose.weeks)}"
+            yield f"  {change.names.get(dose.exercise, dose.exercise)}, {weeks_in_words(ENGLISH, dose.weeks)}"
             yield f"    - {dose.old or 'not in the session'}"
             yield f"    + {dose.new or 'not in the session'}"
         for was, now, weeks in session.times:
-            yield f"  takes {now} instead of {was}, {weeks_in_words(weeks)}"
+            yield f"  takes {now} instead of {was}, {weeks_in_words(ENGLISH, weeks)}"
     for day in change.days:
         yield f"{day.plan}, week {day.week}, {day.day}: {day.new} instead of {day.old}"
 
@@ -76,7 +78,7 @@ def _markdown(change: Comparison) -> Iterator[str]:
         for dose in session.doses:
             yield _dose_row(dose, change.names.get(dose.exercise, dose.exercise))
         for was, now, weeks in session.times:
-            yield f"| *Time* | {weeks_in_words(weeks)} | {_cell(was)} | {_cell(now)} |"
+            yield f"| *Time* | {weeks_in_words(ENGLISH, weeks)} | {_cell(was)} | {_cell(now)} |"
         yield ""
     if change.days:
         yield "### Training days"
@@ -91,7 +93,7 @@ def _markdown(change: Comparison) -> Iterator[str]:
 
 def _dose_row(dose: DoseChange, name: str) -> str:
     old, new = dose.old or "not in the session", dose.new or "not in the session"
-    return f"| {_cell(name)} | {weeks_in_words(dose.weeks)} | {_cell(old)} | {_cell(new)} |"
+    return f"| {_cell(name)} | {weeks_in_words(ENGLISH, dose.weeks)} | {_cell(old)} | {_cell(new)} |"
 
 
 def _exercise_table(exercise: ExerciseChange) -> Iterator[str]:

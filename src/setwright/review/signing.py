@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Final
 
-from setwright.model.sign_off import SignOff
 from setwright.review.parts import PARTS
 
 HEAD: Final = (
@@ -28,14 +27,8 @@ def line_of(exercise: str, who: str, role: str, on: date, note: str | None, dige
     if note:
         parts.append(f"note: {_quoted(note)}")
     parts += [f"{part}: {digests[part]}" for part in PARTS]
-    parts.append(f"dosage: {_quoted(digests['dosage'])}")
+    parts.append(f"doses: {digests['dosage']}")
     return f"- {{{', '.join(parts)}}}"
-
-
-def line_again(sign_off: SignOff) -> str:
-    """Return a sign-off that was read as the line that would be written for it."""
-    digests = {part: getattr(sign_off, part) for part in (*PARTS, "dosage")}
-    return line_of(sign_off.exercise, sign_off.who, sign_off.role, sign_off.date, sign_off.note, digests)
 
 
 def with_line(text: str, line: str) -> str:

@@ -4,6 +4,7 @@ Reading only. Where git is not installed, or the folder is in no repository, the
 """
 
 import io
+import os
 import shutil
 import subprocess
 import tarfile
@@ -19,6 +20,12 @@ MOST_VERSIONS: Final = 400
 _ALOOF: Final = ("--no-pager", "--no-optional-locks", "-c", "core.fsmonitor=false", "-c", "core.quotePath=false")
 """Options under which git writes nothing and starts nothing else."""
 
+_ANOTHER: Final = frozenset(
+    f"GIT_{name}"
+    for name in ("DIR", "WORK_TREE", "COMMON_DIR", "INDEX_FILE", "OBJECT_DIRECTORY", "NAMESPACE", "PREFIX")
+)
+"""What git tells the hooks that it runs about its own repository, which need not be the programme's."""
+
 
 class RevisionError(SetwrightError):
     """A revision that the repository does not know."""
@@ -31,9 +38,9 @@ def versions(folder: Path, name: str) -> Iterator[bytes]:
         folder: the programme's folder.
         name: the file below it, such as ``exercises/goblet-squat.yml``.
     """
-    listed = _git(folder, "log", f"--max-count={MOST_VERSIONS}", "--format=%H", "--", name)
+    listed = _git(folder, "rev-list", f"--max-count={MOST_VERSIONS}", "HEAD", "--", name)
     for commit in (listed or b"").decode("ascii", "replace").split():
-        content = _git(folder, "show", f"{commit}:./{name}")
+        content = _git(folder, "cat-file", "blob", f"{commit}:./{name}")
         if content is not None:
             yield content
 
@@ -66,7 +73,13 @@ def _git(folder: Path, *words: str) -> bytes | None:
     tool = shutil.which("git")
     if tool is None:
         return None
+    around = {name: value for name, value in os.environ.items() if name not in _ANOTHER}
+    around |= {"GIT_NO_LAZY_FETCH": "1", "GIT_TERMINAL_PROMPT": "0"}  # nothing is fetched, nobody is asked
     # The words are this module's own; the one that a person chose stands after --end-of-options, the others are
     # file names of the programme.
-    done = subprocess.run([tool, "-C", str(folder), *_ALOOF, *words], capture_output=True, check=False)  # noqa: S603
+    call = [tool, "-C", str(folder), *_ALOOF, *words]
+    try:
+        done = subprocess.run(call, capture_output=True, check=False, stdin=subprocess.DEVNULL, env=around)  # noqa: S603
+    except OSError:
+        return None
     return done.stdout if done.returncode == 0 else None

@@ -16,8 +16,9 @@ from setwright.model.plan import Change, Phase, Plan
 from setwright.model.routine import Routine
 from setwright.model.session import Session
 from setwright.model.text import exercise_target, spans
+from setwright.model.units import shown
 from setwright.model.vocabulary import Weekday
-from setwright.source.finding import Finding, Position
+from setwright.source.finding import Finding, Position, first_of
 from setwright.source.suggest import did_you_mean
 
 Place = Callable[..., Position]
@@ -41,13 +42,13 @@ def link_findings(parts: Parts, place: Place) -> Iterator[Finding]:
     """Yield a finding for every id that leads nowhere, with the closest one that exists."""
     linker = _Linker(parts, place)
     for ident, exercise in parts.exercises.items():
-        yield from linker.exercise(f"exercises/{ident}.yml", exercise)
+        yield from linker.first_of(f"exercises/{ident}.yml", linker.exercise, exercise)
     for ident, routine in parts.routines.items():
-        yield from linker.routine(f"routines/{ident}.yml", routine)
+        yield from linker.first_of(f"routines/{ident}.yml", linker.routine, routine)
     for ident, session in parts.sessions.items():
-        yield from linker.session(f"sessions/{ident}.yml", session)
+        yield from linker.first_of(f"sessions/{ident}.yml", linker.session, session)
     for ident, plan in parts.plans.items():
-        yield from linker.plan(f"plans/{ident}.yml", plan)
+        yield from linker.first_of(f"plans/{ident}.yml", linker.plan, plan)
     if parts.club:
         yield from linker.prose("club.yml", parts.club)
 
@@ -56,19 +57,26 @@ class _Linker:
     def __init__(self, parts: Parts, place: Place) -> None:
         self.parts, self.place = parts, place
 
+    def first_of(self, file: str, check: Callable[[str, Any], Iterator[Finding]], thing: Any) -> Iterator[Finding]:
+        """Yield what a check finds in a file, but no more than anyone reads."""
+        yield from first_of(check(file, thing), self.place(file).file)
+
     def known(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
         ids = self.parts.ids.get(f"{kind}s")
         if ids is not None and ident not in ids:
             yield self.unknown(kind, ident, ids, file, *path)
 
     def unknown(self, kind: str, written: str, ids: Iterable[str], file: str, *path: Key) -> Finding:
-        message = f"unknown {kind} '{written}'"
+        message = f"unknown {kind} {shown(written)}"
         return Finding(self.place(file, *path), f"unknown-{kind}", message, did_you_mean(written, ids))
 
     def exercise(self, file: str, exercise: Exercise) -> Iterator[Finding]:
         for way in ("easier", "harder"):
             for index, variation in enumerate(getattr(exercise, way)):
-                if variation.exercise is not None:
+                if file == f"exercises/{variation.exercise}.yml":
+                    message, hint = f"this is its own {way} way", "name another exercise, or write {how: ...}"
+                    yield Finding(self.place(file, way, index), "own-variation", message, hint)
+                elif variation.exercise is not None:
                     yield from self.known("exercise", variation.exercise, file, way, index)
         yield from self.kit(exercise.kit, file, "kit")
         yield from self.sources(exercise.sources, file)
@@ -112,7 +120,21 @@ class _Linker:
                 yield from self.known("session", ident, file, "phases", p, "sessions", day)
         for c, change in enumerate(plan.changes):
             yield from self.change(file, c, plan, change)
+        yield from self.repeated(file, plan)
         yield from self.prose(file, plan)
+
+    def repeated(self, file: str, plan: Plan) -> Iterator[Finding]:
+        """Yield a finding for each change of what an earlier one changes: the same week, day, session and exercise."""
+        first: dict[tuple[Any, ...], int] = {}
+        for index, change in enumerate(plan.changes):
+            whole = [key for key in ("skip", "move_to", "do_instead") if getattr(change, key)]
+            for key in (*whole, *change.doses):
+                about = (change.week, change.day, change.session, change.exercise, key)
+                before = first.setdefault(about, index)
+                if before != index:
+                    line = self.place(file, "changes", before).line
+                    message, here = f"line {line} says '{key}' of the same already", ("changes", index, key)
+                    yield Finding(self.place(file, *here), "change-repeated", message, "keep one of the two")
 
     def change(self, file: str, index: int, plan: Plan, change: Change) -> Iterator[Finding]:
         phase = phase_of(plan, change.week)
@@ -172,8 +194,8 @@ class _Linker:
             return
         for index, name in enumerate(kit):
             if name not in self.parts.club.kit:
-                hint = did_you_mean(name, self.parts.club.kit, f"add '{name}' to 'kit' in club.yml")
-                yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no '{name}'", hint)
+                hint = did_you_mean(name, self.parts.club.kit, f"add {shown(name)} to 'kit' in club.yml")
+                yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no {shown(name)}", hint)
 
     def band(self, load: Any, file: str, *path: Key) -> Iterator[Finding]:
         if not isinstance(load, Band) or self.parts.club is None:
@@ -187,7 +209,7 @@ class _Linker:
         known = self.parts.references
         for index, ident in enumerate(ids):
             if known is not None and ident not in known:
-                message, place = f"unknown source '{ident}'", self.place(file, "sources", index)
+                message, place = f"unknown source {shown(ident)}", self.place(file, "sources", index)
                 yield Finding(place, "unknown-source", message, did_you_mean(ident, known, "add it to references.yml"))
 
     def prose(self, file: str, thing: BaseModel) -> Iterator[Finding]:

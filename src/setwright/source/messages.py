@@ -1,6 +1,6 @@
 """From a model's complaint to a finding: the words a coach reads, and the place they point at."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Set
 from dataclasses import dataclass
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
@@ -8,7 +8,7 @@ from typing import Annotated, Any, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from setwright.model.units import shown
-from setwright.source.finding import Finding, Position
+from setwright.source.finding import MOST_FINDINGS, Finding, Position
 from setwright.source.suggest import closest, did_you_mean
 from setwright.source.tree import Path, Tree
 
@@ -24,11 +24,14 @@ def findings_of(error: ValidationError, model: type[BaseModel], tree: Tree) -> l
     for complaint in complaints:
         if complaint.kind == "missing" and complaint.path not in tree.empty:
             missing.setdefault(complaint.path[:-1], []).append(str(complaint.path[-1]))
-    found = []
+    above_empty = {empty[:length] for empty in tree.empty for length in range(len(empty) + 1)}
+    found: list[Finding] = []
     for complaint in complaints:
+        if len(found) > MOST_FINDINGS:
+            break
         if complaint.kind == "extra_forbidden":
             found.append(_unknown_key(complaint.path, model, tree, missing.get(complaint.path[:-1], [])))
-        elif complaint.kind != "missing" and not _follows_from_empty(complaint, tree):
+        elif complaint.kind != "missing" and not _follows_from_empty(complaint.path, tree, above_empty):
             found.append(_word(complaint, tree))
     found += [_missing_keys(path, keys, model, tree) for path, keys in missing.items() if keys]
     return list(dict.fromkeys(found))
@@ -51,10 +54,9 @@ def _path(error: Any) -> Path:
     return tuple(step for step in error["loc"] if not str(step).startswith("‹"))
 
 
-def _follows_from_empty(complaint: _Complaint, tree: Tree) -> bool:
+def _follows_from_empty(path: Path, tree: Tree, above_empty: Set[Path]) -> bool:
     """Say whether an empty value, reported already, is at, above or below a complaint's place."""
-    path = complaint.path
-    return any(path[: len(empty)] == empty or empty[: len(path)] == path for empty in tree.empty)
+    return path in above_empty or any(path[:length] in tree.empty for length in range(len(path)))
 
 
 def _missing_keys(path: Path, keys: list[str], model: type[BaseModel], tree: Tree) -> Finding:

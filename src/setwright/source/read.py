@@ -18,7 +18,8 @@ from setwright.model.routine import Routine
 from setwright.model.session import Session
 from setwright.model.sign_off import SignOff, SignOffs
 from setwright.model.text import Id, parse_id
-from setwright.source.finding import WARNING, Finding, Position
+from setwright.source.extent import extent_findings
+from setwright.source.finding import WARNING, Finding, Position, first_of
 from setwright.source.links import Parts, link_findings
 from setwright.source.media import read_photos
 from setwright.source.messages import findings_of
@@ -124,6 +125,7 @@ class _Reader:
         known = set(references) if references is not None else None
         parts = Parts(club, **self.things, references=known, ids=self.seen)
         self.findings += link_findings(parts, self.places.of)
+        self.findings += extent_findings(parts.plans.values(), Position(f"{self.label}/plans"))
         photos, doubts = read_photos(self.folder, self.things["exercises"], self.places.of)
         self.findings += doubts
         if self.seen.get("plans") == set():
@@ -264,8 +266,8 @@ def _validated(tree: Tree, model: type[BaseModel], under: str) -> tuple[Any, tup
         thing = model.model_validate({under: data} if under else data)
     except ValidationError as error:
         found = findings_of(error, model, tree)
-        return None, (*tree.findings, *found)
-    return (thing if not tree.findings else None), tree.findings
+        return None, tuple(first_of((*tree.findings, *found), tree.file))
+    return (thing if not tree.findings else None), tuple(first_of(tree.findings, tree.file))
 
 
 def _as_id(text: str) -> str:

@@ -63,7 +63,7 @@ def syntax_finding(file: str, text: str, stop: Stop) -> Finding:
     for number in (line, line - 1):
         row = rows[number] if 0 <= number < len(rows) else ""
         for sign, words in (("\t", _TAB), ("\N{NO-BREAK SPACE}", _NO_BREAK)):
-            if found := re.search(rf"^ *(?:- +)*(?:[a-z_]+:)? *{sign}", row):
+            if found := re.search(rf"^ *(?:- +)*(?:[a-z_]+: *)?{sign}", row):
                 return Finding(Position(file, number + 1, found.end()), *words)
     (line, column), said, hint = _worded(stop, rows, line, column)
     return Finding(Position(file, line + 1, column + 1), _NOT_YAML, said, hint)

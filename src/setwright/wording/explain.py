@@ -1,22 +1,30 @@
 """How a number came about, step by step: the same words on a page and on the command line."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Any
+from typing import Any, Final
 
 from setwright.dose.change import changes_between
+from setwright.dose.dose import Dose
 from setwright.dose.loads import Choice, share_kg
-from setwright.dose.resolve import lightened, limit_of, prescribed, rest_at
+from setwright.dose.prescribing import lightened, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
+from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
-from setwright.model.units import plain_number
-from setwright.wording.words import amount, dose_in_words, seconds
+from setwright.wording import loads
+from setwright.wording.blocks import reason
+from setwright.wording.blocks import rounds as counted_rounds
+from setwright.wording.blocks import sets as counted_sets
+from setwright.wording.changes import in_words
+from setwright.wording.doses import amount, distance, dose_in_words
+from setwright.wording.language import Language, later, small
+from setwright.wording.times import duration
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,113 +36,170 @@ class Step:
 
 
 def derivation(
-    programme: Programme, session: ResolvedSession, item: ResolvedItem, body_weight_kg: Fraction | None = None
+    language: Language,
+    programme: Programme,
+    session: ResolvedSession,
+    item: ResolvedItem,
+    body_weight_kg: Fraction | None = None,
 ) -> tuple[Step, ...]:
     """Return how one exercise's dose in one week came about, for one body weight where it is given."""
     block = programme.sessions[session.session].blocks[item.slot[0]]
     written = block.exercises[item.slot[1]]
     exercise = programme.exercises[item.exercise]
-    steps = [*_from_start(block, written, exercise, session, item), *_load(programme, exercise, item, body_weight_kg)]
-    return tuple(steps)
+    return (
+        *_from_start(language, block, written, exercise, session, item),
+        *_load(language, programme, exercise, item, body_weight_kg),
+    )
 
 
 def history(
-    programme: Programme, plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem
+    language: Language, programme: Programme, plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem
 ) -> Iterator[tuple[int, str]]:
     """Yield every week up to this one in which the session stood in the plan, and what became of the dose."""
     rounds = programme.sessions[session.session].blocks[item.slot[0]].kind != "straight"
     for week in plan.weeks[: session.week]:
         for skipped in week.skipped:
             if skipped.session == session.session:
-                yield week.number, f"skipped ({skipped.why}): the progression does not count this week"
+                said = language.say("skipped (%(why)s): the progression does not count this week", why=skipped.why)
+                yield week.number, said
         for other in week.sessions:
             if other.session != session.session or other.date > session.date:
                 continue
             same = next(i for i in other.items if i.slot == item.slot)
-            said = dose_in_words(same.dose, rounds)
-            match other.remains.kind:
-                case "lighter":
-                    said += " (lighter week: the progression waits)"
-                case "taper":
-                    said += " (taper: the progression waits)"
-                case _:
-                    said += f" (trained week {other.trained + 1})"
-            yield week.number, said + "".join(f"; changed for this week: {why}" for why in same.reasons)
+            said = f"{dose_in_words(language, same.dose, rounds)} ({_counting(language, other)})"
+            changed = (language.say("changed for this week: %(why)s", why=why) for why in same.reasons)
+            yield week.number, "; ".join((said, *changed))
+
+
+def _counting(language: Language, session: ResolvedSession) -> str:
+    match session.remains.kind:
+        case "lighter":
+            return language.say("lighter week: the progression waits")
+        case "taper":
+            return language.say("taper: the progression waits")
+        case _:
+            return language.say("trained week %(number)s", number=session.trained + 1)
 
 
 def _from_start(
-    block: Block, written: Prescription, exercise: Exercise, session: ResolvedSession, item: ResolvedItem
+    language: Language,
+    block: Block,
+    written: Prescription,
+    exercise: Exercise,
+    session: ResolvedSession,
+    item: ResolvedItem,
 ) -> Iterator[Step]:
     rounds = block.kind != "straight"
     first = prescribed(block, written, exercise, rest_at(block, 0), 0)
-    yield Step(f"First dose, as the coach wrote it: {dose_in_words(first, rounds)}.")
-    progressed = list(_progressions(block, written))
+    said = dose_in_words(language, first, rounds)
+    yield Step(language.say("First dose, as the coach wrote it: %(dose)s.", dose=said))
+    progressed = list(_progressions(language, block, written))
     yield from progressed
     now = prescribed(block, written, exercise, rest_at(block, session.trained), session.trained)
     if progressed:
-        count = f"Trained week {session.trained + 1} of this session gives {dose_in_words(now, rounds)}."
-        if session.remains.kind != "normal":
-            what = "lighter week" if session.remains.kind == "lighter" else "taper week"
-            count = f"This is a {what}, so the progression stands where it was: {dose_in_words(now, rounds)}."
-        rest = f" Rest: {seconds(now.rest_s)}." if _rest_climb(block, written) else ""
-        yield Step(count + rest, "trained-weeks")
+        rest = ""
+        if _rest_climb(block, written):
+            rest = " " + language.say("Rest: %(time)s.", time=duration(language, now.first.rest_s))
+        yield Step(_now(language, session, dose_in_words(language, now, rounds)) + rest, "trained-weeks")
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
-        yield from _lightened(session, rounds, now.sets, lighter.sets)
-        if lighter.amount != now.amount:
-            yield Step(
-                f"Amount: {plain_number(session.remains.reps)} % of {amount(now)} leaves {amount(lighter)}.",
-                "lighter-week",
-            )
-        if lighter.load != now.load:
-            yield Step(
-                f"Load: {plain_number(session.remains.load)} % of {now.load} leaves {lighter.load}.", "lighter-week"
-            )
+        yield from _lightened(language, session, rounds, now, lighter)
     if item.dose != lighter:
-        reasons = "; ".join((*item.reasons, *session.reasons))
-        said = ", ".join(changes_between(lighter, item.dose, rounds)) or "other numbers"
-        yield Step(f"The coach changed this week alone: {said}. {reasons}".strip(), "change")
+        changed = ", ".join(in_words(language, changes_between(lighter, item.dose, rounds))) or language.say(
+            "other numbers"
+        )
+        reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
+        said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
+        yield Step(f"{said} {reasons}".strip(), "change")
     if item.dose.sides != "both together":
-        yield Step(f"The exercise works {item.dose.sides}: {amount(item.dose)} {_sides_words(item)}.", "sides")
+        yield Step(_sides(language, item), "sides")
 
 
-def _sides_words(item: ResolvedItem) -> str:
-    return "on each side" if item.dose.sides == "one at a time" else "in all, half of them on each side"
+def _now(language: Language, session: ResolvedSession, dose: str) -> str:
+    match session.remains.kind:
+        case "normal":
+            number = session.trained + 1
+            return language.say("Trained week %(number)s of this session gives %(dose)s.", number=number, dose=dose)
+        case "lighter":
+            return language.say("This is a lighter week, so the progression stands where it was: %(dose)s.", dose=dose)
+        case "taper":
+            return language.say("This is a taper week, so the progression stands where it was: %(dose)s.", dose=dose)
 
 
-def _lightened(session: ResolvedSession, rounds: bool, before: int, after: int) -> Iterator[Step]:
-    share, noun = session.remains.sets, "rounds" if rounds else "sets"
-    if share == 100:
-        return
-    exact = plain_number(before * share / 100)
-    rule = "lighter-week" if session.remains.kind == "lighter" else "taper"
-    name = noun[:-1] if after == 1 else noun
-    yield Step(f"{noun.capitalize()}: {plain_number(share)} % of {before} is {exact}, so {after} {name}.", rule)
+def _sides(language: Language, item: ResolvedItem) -> str:
+    said = amount(language, item.dose)
+    if item.dose.sides == "one at a time":
+        return language.say("The exercise works one at a time: %(amount)s on each side.", amount=said)
+    return language.say("The exercise works alternating: %(amount)s in all, half of them on each side.", amount=said)
 
 
-def _progressions(block: Block, written: Prescription) -> Iterator[Step]:
+def _lightened(language: Language, session: ResolvedSession, rounds: bool, before: Dose, after: Dose) -> Iterator[Step]:
+    remains = session.remains
+    if remains.sets != 100:
+        said = later("Sets: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
+        if rounds:
+            said = later("Rounds: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
+        counted = counted_rounds if rounds else counted_sets
+        values = {
+            "percent": language.number(remains.sets),
+            "before": before.count,
+            "exact": language.number(before.count * remains.sets / 100),
+            "after": counted(language, after.count),
+        }
+        yield Step(language.say(said, **values), "lighter-week" if remains.kind == "lighter" else "taper")
+    if after.amount != before.amount:
+        values = {
+            "percent": language.number(remains.reps),
+            "before": amount(language, before),
+            "after": amount(language, after),
+        }
+        yield Step(language.say("Amount: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
+    if after.heaviest != before.heaviest and before.heaviest is not None and after.heaviest is not None:
+        values = {
+            "percent": language.number(remains.load),
+            "before": loads.load(language, before.heaviest),
+            "after": loads.load(language, after.heaviest),
+        }
+        yield Step(language.say("Load: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
+
+
+_NAMES: Final[Mapping[str, str]] = {
+    "sets": later("Sets"),
+    "rounds": later("Rounds"),
+    "reps": later("Reps"),
+    "hold": later("Hold"),
+    "work": later("Work"),
+    "distance": later("Distance"),
+    "rest": later("Rest"),
+    "load": later("Load"),
+}
+"""What can climb, by its key in the language."""
+
+
+def _progressions(language: Language, block: Block, written: Prescription) -> Iterator[Step]:
     progress = written.progress or Progress()
     for key in ("sets", "rounds"):
         climb = getattr(block.progress, key, None)
         # An exercise's own sets, or its own progression of them, go before the block's.
         if climb is not None and written.sets is None and progress.sets is None:
-            yield Step(_climb(key.capitalize(), climb, str), _rule(climb))
+            yield Step(_climb(language, key, climb) + ".", _rule(climb))
     then = progress.then.load if progress.then else None
     for key in ("sets", *MEASURES):
         climb = getattr(progress, key)
         if climb is None:
             continue
-        said = _climb(key.capitalize(), climb, _writer(key))
+        said = _climb(language, key, climb)
         if then is not None and climb.add is not None:
-            yield Step(f"{said[:-1]}; then {_then(then)}, and {key} start again.", "double")
+            yield Step(_double(language, key, said, then), "double")
         else:
-            yield Step(said, _rule(climb))
+            yield Step(said + ".", _rule(climb))
     if (climb := _rest_climb(block, written)) is not None:
-        yield Step(_climb("Rest", climb, seconds), _rule(climb))
+        yield Step(_climb(language, "rest", climb) + ".", _rule(climb))
     if progress.load is not None:
-        yield Step(_climb("Load", progress.load, str), _rule(progress.load))
+        yield Step(_climb(language, "load", progress.load) + ".", _rule(progress.load))
     if progress.tempo is not None:
-        yield Step(f"Tempo by trained week: {', '.join(map(str, progress.tempo.weeks))}, then it stays.", "listed")
+        tempos = language.listed(map(str, progress.tempo.weeks))
+        yield Step(language.say("Tempo by trained week: %(values)s, then it stays.", values=tempos), "listed")
 
 
 def _rest_climb(block: Block, written: Prescription) -> Climb[int] | None:
@@ -143,103 +208,137 @@ def _rest_climb(block: Block, written: Prescription) -> Climb[int] | None:
     return own or of_block
 
 
-def _then(climb: LoadClimb) -> str:
-    if climb.add is not None:
-        return f"the load rises by {climb.add} (to {climb.up_to} at most)"
-    return f"the load falls by {climb.take} (to {climb.down_to} at least)"
+def _double(language: Language, key: str, climb: str, then: LoadClimb) -> str:
+    if then.add is not None and then.up_to is not None:
+        values = {"by": loads.load(language, then.add), "end": loads.load(language, then.up_to)}
+        after = language.say("the load rises by %(by)s (to %(end)s at most)", **values)
+    elif then.take is not None and then.down_to is not None:
+        values = {"by": loads.load(language, then.take), "end": loads.load(language, then.down_to)}
+        after = language.say("the load falls by %(by)s (to %(end)s at least)", **values)
+    else:
+        raise ValueError("a load that follows another climb has no list of weeks")
+    again = small(language.say(_NAMES[key]))
+    return language.say("%(climb)s; then %(then)s, and %(what)s start again.", climb=climb, then=after, what=again)
 
 
 def _rule(climb: Climb[Any]) -> str:
     return "listed" if climb.weeks is not None else "linear"
 
 
-def _writer(key: str) -> Any:
+def _value(language: Language, key: str, value: Any) -> str:
+    if key == "load":
+        return loads.load(language, value)
     if key in ("hold", "work", "rest"):
-        return seconds
-    if key == "distance":
-        return lambda cm: f"{plain_number(Fraction(cm) / 100)} m"
-    return str
+        return duration(language, value)
+    return distance(language, value) if key == "distance" else str(value)
 
 
-def _climb(name: str, climb: Climb[Any], write: Any) -> str:
+def _climb(language: Language, key: str, climb: Climb[Any]) -> str:
+    """Return how something climbs, without the full stop."""
+    name = language.say(_NAMES[key])
     if climb.weeks is not None:
-        return f"{name} by trained week: {', '.join(write(value) for value in climb.weeks)}, then it stays."
-    every = "every trained week" if climb.every == 1 else f"every {climb.every} trained weeks"
+        values = language.listed(_value(language, key, value) for value in climb.weeks)
+        return language.say("%(name)s by trained week: %(values)s, then it stays", name=name, values=values)
+    every = language.many("every trained week", "every %(num)s trained weeks", climb.every)
     if climb.add is not None:
-        return f"{name}: {write(climb.add)} more {every}, up to {write(climb.up_to)}."
-    return f"{name}: {write(climb.take)} less {every}, down to {write(climb.down_to)}."
+        by, end = _value(language, key, climb.add), _value(language, key, climb.up_to)
+        return language.say("%(name)s: %(by)s more %(every)s, up to %(end)s", name=name, by=by, every=every, end=end)
+    by, end = _value(language, key, climb.take), _value(language, key, climb.down_to)
+    return language.say("%(name)s: %(by)s less %(every)s, down to %(end)s", name=name, by=by, every=every, end=end)
 
 
 def _load(
-    programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
+    language: Language, programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
 ) -> Iterator[Step]:
-    load = item.dose.load
+    load = item.dose.heaviest
     match load:
-        case BodyWeightShare(percent=percent):
-            if body_weight_kg is None:
-                yield Step("Load in kg: the percentage of your body weight.", "body-weight-share")
-                yield Step("From that, the nearest weight that the club owns: the table above.", "owned-weight")
+        case BodyWeightShare():
+            if body_weight_kg is not None:
+                yield from _for_body_weight(language, programme, exercise, item, load, body_weight_kg)
                 return
-            exact = share_kg(percent, body_weight_kg)
-            hand = " in each hand" if load.per_hand else ""
+            yield Step(language.say("Load in kg: the percentage of your body weight."), "body-weight-share")
             yield Step(
-                f"{plain_number(percent)} % of {plain_number(body_weight_kg)} kg is {plain_number(exact, 3)} kg{hand}.",
-                "body-weight-share",
+                language.say("From that, the nearest weight that the club owns: the table above."), "owned-weight"
             )
-            yield from _choice(programme, exercise, item, load, exact, body_weight_kg)
         case OneRepMaxShare(percent=percent):
-            yield Step(f"Load in kg: {plain_number(percent)} % of your own 1RM in this lift.", "one-rep-max-share")
+            said = language.say(
+                "Load in kg: %(percent)s %% of your own 1RM in this lift.", percent=language.number(percent)
+            )
+            yield Step(said, "one-rep-max-share")
         case Weight():
             if item.choice is not None:
-                yield Step(f"{_chosen(item.choice, item.kit)}", "owned-weight")
+                yield Step(_chosen(language, item.choice, item.kit), "owned-weight")
         case Effort() | Reserve():
-            how = "Choose the weight so that the last set ends at" if item.kit else "End each set at"
-            yield Step(f"{how} {load}.", "effort")
+            effort = loads.load(language, load)
+            said = language.say("End each set at %(effort)s.", effort=effort)
+            if item.kit:
+                said = language.say("Choose the weight so that the last set ends at %(effort)s.", effort=effort)
+            yield Step(said, "effort")
         case Band():
-            yield Step(f"Take the {load}.")
+            yield Step(language.say("Take the %(band)s.", band=loads.load(language, load)))
         case None:
             return
 
 
-def _choice(
+def _for_body_weight(
+    language: Language,
     programme: Programme,
     exercise: Exercise,
     item: ResolvedItem,
     load: BodyWeightShare,
-    exact: Fraction,
     body_weight_kg: Fraction,
 ) -> Iterator[Step]:
+    exact = share_kg(load.percent, body_weight_kg)
+    values = {
+        "percent": language.number(load.percent),
+        "weight": language.number(body_weight_kg),
+        "exact": language.number(exact, 3),
+    }
+    said = language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg.", **values)
+    if load.per_hand:
+        said = language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg in each hand.", **values)
+    yield Step(said, "body-weight-share")
     choice = body_weight_choice(item, body_weight_kg)
     if item.kit is None or choice is None:
-        club = programme.club.body_weight
-        span = f"{plain_number(club.from_)} to {plain_number(club.to)} kg"
-        said = f"bands cover {span} of body weight" if item.bands else "the club owns no weights for it"
-        yield Step(f"No weight is offered: {said}.", "owned-weight")
+        yield Step(_nothing(language, programme, item), "owned-weight")
         return
     owned = programme.club.weights_kg(item.kit, load.per_hand)
     around = sorted(owned, key=lambda weight: (abs(weight - exact), weight))[:2]
-    nearest = " and ".join(f"{plain_number(weight)} kg" for weight in sorted(around))
+    nearest = language.joined(loads.mass(language, weight, "kg") for weight in sorted(around))
     limit = limit_of(exercise, load.per_hand).at(body_weight_kg)
-    bound = f"the limit is {plain_number(limit)} kg" if limit is not None else "no limit is set"
-    yield Step(f"Nearest that the club owns ({item.kit}): {nearest}; {bound}.", "owned-weight")
-    yield Step(_chosen(choice, item.kit), "owned-weight")
+    bound = language.say("no limit is set")
+    if limit is not None:
+        bound = language.say("the limit is %(weight)s", weight=loads.mass(language, limit, "kg"))
+    values = {"kit": item.kit, "nearest": nearest, "bound": bound}
+    yield Step(language.say("Nearest that the club owns (%(kit)s): %(nearest)s; %(bound)s.", **values), "owned-weight")
+    yield Step(_chosen(language, choice, item.kit), "owned-weight")
 
 
-def _chosen(choice: Choice, kit: str | None) -> str:
+def _nothing(language: Language, programme: Programme, item: ResolvedItem) -> str:
+    if not item.bands:
+        return language.say("No weight is offered: the club owns no weights for it.")
+    club = programme.club.body_weight
+    return language.say(
+        "No weight is offered: bands cover %(low)s to %(high)s kg of body weight.",
+        low=language.number(club.from_),
+        high=language.number(club.to),
+    )
+
+
+def _chosen(language: Language, choice: Choice, kit: str | None) -> str:
+    weight = loads.mass(language, choice.weight_kg or Fraction(0), "kg")
     match choice.fit:
         case "over-limit":
-            return f"Every {kit} is above the physiotherapist's limit: do the easier variation."
+            return language.say("Every %(kit)s is above the physiotherapist's limit: do the easier variation.", kit=kit)
         case "none-light-enough":
-            return f"Every {kit} is clearly heavier than this: do the easier variation, or ask the coach."
-    weight = plain_number(choice.weight_kg or 0)
-    match choice.fit:
+            return language.say(
+                "Every %(kit)s is clearly heavier than this: do the easier variation, or ask the coach.", kit=kit
+            )
         case "limit":
-            return f"Take {weight} kg: the physiotherapist's limit rules out the next one."
+            return language.say("Take %(weight)s: the physiotherapist's limit rules out the next one.", weight=weight)
         case "lighter":
-            return f"Take {weight} kg, lighter than planned: everything heavier is too heavy or not owned."
-    return f"Take {weight} kg, the nearest one (on a tie, the lighter)."
-
-
-def load_in_words(load: Load | None) -> str:
-    """Return a load for people, the body alone included."""
-    return str(load) if load is not None else "body weight alone"
+            return language.say(
+                "Take %(weight)s, lighter than planned: everything heavier is too heavy or not owned.", weight=weight
+            )
+        case "near":
+            return language.say("Take %(weight)s, the nearest one (on a tie, the lighter).", weight=weight)

@@ -1,12 +1,14 @@
 // The browser's storage on this device. A value is written whole or not at all; nothing else is touched by a failure.
+import { say } from "../words.js";
 
 /** The site's own path: two clubs on one address keep apart. */
 export const ROOT = new URL("../../../", import.meta.url).pathname;
 const PREFIX = `setwright:${ROOT}:`;
 
-export const FULL = "This device has no room left for it. What was saved before is still there. Make room, then try again.";
-export const OFF =
-  "This browser keeps nothing for this site: perhaps a private window, or storage is switched off. What you see here is lost when you close it.";
+export const FULL = say("This device has no room left for it. What was saved before is still there. Make room, then try again.");
+export const OFF = say(
+  "This browser keeps nothing for this site: perhaps a private window, or storage is switched off. What you see here is lost when you close it.",
+);
 
 /**
  * @param {string} key

@@ -5,6 +5,7 @@ import { onChange } from "../device/store.js";
 import { localTime, restored } from "../logic/log.js";
 import { object, settingsFrom } from "../logic/settings.js";
 import { revealTools, the } from "./make.js";
+import { many, say } from "../words.js";
 
 const VERSION = 1;
 
@@ -35,9 +36,13 @@ export class Copies extends HTMLElement {
   #count() {
     const sessions = logged().length;
     const bad = Object.keys(unreadable()).length;
-    const more = bad ? ` ${bad} more cannot be read: see My log.` : "";
-    the(this, ".sw-count").textContent =
-      `Kept now: your settings, and ${sessions} ${sessions === 1 ? "session" : "sessions"} in the log.${more}`;
+    const kept = many(
+      "Kept now: your settings, and %(num)s session in the log.",
+      "Kept now: your settings, and %(num)s sessions in the log.",
+      sessions,
+    );
+    const more = bad ? ` ${say("%(count)s more cannot be read: see My log.", { count: bad })}` : "";
+    the(this, ".sw-count").textContent = kept + more;
   }
 
   #save() {
@@ -46,8 +51,10 @@ export class Copies extends HTMLElement {
     const content = { of: this.dataset.club, version: VERSION, saved: at, settings: settings(), log: logged(), unreadable: bad };
     save(`${fileName(this.dataset.club ?? "")}-${at.slice(0, 10)}.json`, "application/json", JSON.stringify(content, null, 1));
     const count = Object.keys(bad).length;
-    const beside = count ? ` What cannot be read of the log (${count}) is in it as it stands, and is not restored from it.` : "";
-    this.#say(`A copy went to your downloads.${beside}`);
+    const beside = count
+      ? ` ${say("What cannot be read of the log (%(count)s) is in it as it stands, and is not restored from it.", { count })}`
+      : "";
+    this.#tell(say("A copy went to your downloads.") + beside);
   }
 
   async #restore() {
@@ -61,25 +68,27 @@ export class Copies extends HTMLElement {
       // Told below, like any other file that is none of ours.
     }
     if (content.version !== VERSION || !Array.isArray(content.log)) {
-      this.#say("This is not a copy that these pages saved. Nothing was changed.");
+      this.#tell(say("This is not a copy that these pages saved. Nothing was changed."));
       return;
     }
     const tally = addLogged(content.log);
     const mine = { count: 0 };
     const has = Object.keys(object(content.settings)).length > 0;
     const trouble = tally.failed || (has && keepSettings(settingsFrom(content.settings, mine)));
-    const what = has ? "your settings and " : "";
-    this.#say(trouble || `Restored: ${what}${restored({ ...tally, mended: tally.mended + mine.count })}`);
+    const sets = restored({ ...tally, mended: tally.mended + mine.count });
+    const what = has ? say("Restored: your settings and %(sessions)s", { sessions: sets }) : say("Restored: %(sessions)s", { sessions: sets });
+    this.#tell(trouble || what);
   }
 
   #erase() {
-    if (!confirm("Erase your settings and your whole log from this device? A saved copy is the only way back.")) return;
+    const question = say("Erase your settings and your whole log from this device? A saved copy is the only way back.");
+    if (!confirm(question)) return;
     eraseAll();
-    this.#say("Erased.");
+    this.#tell(say("Erased."));
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     the(this, ".sw-status").textContent = words;
   }
 }

@@ -3,6 +3,7 @@ import { settings } from "../device/member.js";
 import { hasCopy, keepPages, onNews } from "../device/pages.js";
 import { onChange, read, ROOT } from "../device/store.js";
 import { button, link, make } from "./make.js";
+import { say } from "../words.js";
 
 const QUIET_MS = 6000;
 
@@ -11,7 +12,7 @@ export function start() {
   size();
   onChange((key) => key === "settings" && size(), new AbortController().signal);
   underWay();
-  onNews((show) => line("A newer plan is here.", button("Show it", "sw-button", show)));
+  onNews((show) => line(say("A newer plan is here."), button(say("Show it"), "sw-button", show)));
   if (document.readyState === "complete") whenQuiet();
   else addEventListener("load", whenQuiet, { once: true });
 }
@@ -34,7 +35,7 @@ function underWay() {
   if (typeof run?.page !== "string" || typeof run.since !== "number") return;
   const old = Date.now() - run.since > 12 * 3600 * 1000;
   if (old || run.page === location.pathname || !run.page.startsWith(ROOT)) return;
-  line("A session is under way.", link(run.page, "Back to it"));
+  line(say("A session is under way."), link(run.page, say("Back to it")));
 }
 
 /**
@@ -45,7 +46,7 @@ function line(words, act) {
   let lines = document.querySelector(".sw-lines");
   if (!lines) {
     lines = make("aside", "sw-lines");
-    lines.setAttribute("aria-label", "News");
+    lines.setAttribute("aria-label", say("News"));
     document.body.append(lines);
   }
   const news = make("p", "", make("span", "", words), " ", act);

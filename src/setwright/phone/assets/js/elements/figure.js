@@ -1,5 +1,6 @@
 // Moves a figure in its exercise's tempo. Without it, on paper and where less motion is wanted, start and end stand still.
 import { button } from "./make.js";
+import { say } from "../words.js";
 
 const ROUNDS = 6;
 
@@ -11,7 +12,7 @@ export class Figure extends HTMLElement {
   connectedCallback() {
     if (!this.dataset.frames || !this.dataset.beats || this.querySelector(".sw-fig-moving")) return;
     this.addMoving();
-    this.toggle = button("Play", "sw-fig-button", () => this.turn());
+    this.toggle = button(say("Play"), "sw-fig-button", () => this.turn());
     this.querySelector(".sw-fig-bar")?.append(this.toggle);
     this.less.addEventListener("change", this.calm);
     if (!this.less.matches) this.play();
@@ -41,8 +42,8 @@ export class Figure extends HTMLElement {
   /** Play, pause, go on. */
   turn() {
     if (!this.running.length) this.play();
-    else if (this.running[0].playState === "paused") this.each((one) => one.play(), "Pause");
-    else this.each((one) => one.pause(), "Play");
+    else if (this.running[0].playState === "paused") this.each((one) => one.play(), say("Pause"));
+    else this.each((one) => one.pause(), say("Play"));
   }
 
   play() {
@@ -60,7 +61,7 @@ export class Figure extends HTMLElement {
     }
     const [first] = this.running;
     if (first) first.onfinish = () => this.rest();
-    this.label("Pause");
+    this.label(say("Pause"));
   }
 
   /** Back to the still pair. */
@@ -68,7 +69,7 @@ export class Figure extends HTMLElement {
     for (const one of this.running) one.cancel();
     this.running = [];
     this.classList.remove("sw-fig-plays");
-    this.label("Play");
+    this.label(say("Play"));
   }
 
   /**

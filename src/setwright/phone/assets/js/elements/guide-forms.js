@@ -2,6 +2,7 @@
 import { said, sessionLoad } from "../logic/log.js";
 import { button, make } from "./make.js";
 import { loadOf } from "./session-page.js";
+import { many, say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -28,8 +29,8 @@ export function correctSets(guide, steps) {
     };
     const less = button("−", "sw-s-step", change(-1));
     const more = button("+", "sw-s-step", change(1));
-    less.setAttribute("aria-label", `${entry.name}: less`);
-    more.setAttribute("aria-label", `${entry.name}: more`);
+    less.setAttribute("aria-label", say("%(exercise)s: less", { exercise: entry.name }));
+    more.setAttribute("aria-label", say("%(exercise)s: more", { exercise: entry.name }));
     const effort = effortSelect(entry.effort);
     effort.addEventListener("change", () => {
       guide.correct(step, { effort: effort.value === "" ? null : Number(effort.value) });
@@ -38,10 +39,10 @@ export function correctSets(guide, steps) {
       make(
         "li",
         "",
-        make("p", "sw-s-name", `Done: ${entry.name}`),
+        make("p", "sw-s-name", say("Done: %(exercise)s", { exercise: entry.name })),
         make("div", "sw-s-amounts", less, amount, more),
         ...loadField(guide, step, entry),
-        make("label", "", "Effort ", effort),
+        make("label", "", `${say("Effort")} `, effort),
       ),
     );
   }
@@ -63,7 +64,7 @@ function loadField(guide, step, entry) {
   load.addEventListener("change", () => {
     guide.correct(step, { load: load.value.trim() });
   });
-  return [make("label", "", "Load ", load)];
+  return [make("label", "", `${say("Load")} `, load)];
 }
 
 /**
@@ -74,7 +75,7 @@ export function finishForm(guide) {
   const box = make("div", "sw-s-finish");
   const { logged } = guide;
   if (!logged) {
-    box.append(make("p", "", "No set was done, so there is nothing to save."));
+    box.append(make("p", "", say("No set was done, so there is nothing to save.")));
     return box;
   }
   if (!logged.minutes) guide.sum({ minutes: guide.minutes });
@@ -87,8 +88,9 @@ export function finishForm(guide) {
   minutes.maxLength = 3;
   const sum = make("p", "sw-s-sum");
   const show = () => {
-    const known = now().effort !== null;
-    sum.textContent = known ? `Session load: ${now().effort} × ${now().minutes} = ${sessionLoad(now())}` : "";
+    const { effort: felt, minutes: lasted } = now();
+    const values = { effort: felt ?? 0, minutes: lasted, load: sessionLoad(now()) };
+    sum.textContent = felt !== null ? say("Session load: %(effort)s × %(minutes)s = %(load)s", values) : "";
   };
   effort.addEventListener("change", () => {
     guide.sum({ effort: effort.value === "" ? null : Number(effort.value) });
@@ -100,12 +102,13 @@ export function finishForm(guide) {
     minutes.value = String(now().minutes);
     show();
   });
+  const sets = many("%(num)s set in the log.", "%(num)s sets in the log.", logged.sets.length);
   box.append(
-    make("p", "", `${logged.sets.length} ${logged.sets.length === 1 ? "set" : "sets"} in the log. Drink something, and cool down.`),
-    make("label", "", "How hard was all of it? ", effort),
-    make("label", "", "Minutes ", minutes),
+    make("p", "", `${sets} ${say("Drink something, and cool down.")}`),
+    make("label", "", `${say("How hard was all of it?")} `, effort),
+    make("label", "", `${say("Minutes")} `, minutes),
     sum,
-    make("p", "sw-small", "Ask yourself again in half an hour: My log lets you change it."),
+    make("p", "sw-small", say("Ask yourself again in half an hour: My log lets you change it.")),
   );
   show();
   return box;
@@ -117,7 +120,7 @@ export function finishForm(guide) {
  */
 export function effortSelect(chosen, words = []) {
   const select = make("select", "");
-  select.append(new Option("not noted", "", false, chosen === null));
+  select.append(new Option(say("not noted"), "", false, chosen === null));
   for (let value = 0; value <= 10; value += 1) {
     select.append(new Option(words[value] ? `${value}: ${words[value]}` : String(value), String(value), false, value === chosen));
   }

@@ -4,6 +4,7 @@ import { isTimed, justDone, nextSet } from "../logic/run.js";
 import { correctSets, finishForm } from "./guide-forms.js";
 import { button, make, the } from "./make.js";
 import { copyOf, loadOf, under } from "./session-page.js";
+import { say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -11,11 +12,11 @@ import { copyOf, loadOf, under } from "./session-page.js";
 
 const LONGER_S = 30;
 const TITLES = {
-  "warm-up": "Warm up",
-  rest: "Rest",
-  change: "Change over",
-  "cool-down": "Cool down",
-  finish: "All done",
+  "warm-up": say("Warm up"),
+  rest: say("Rest"),
+  change: say("Change over"),
+  "cool-down": say("Cool down"),
+  finish: say("All done"),
   block: "",
   set: "",
 };
@@ -30,17 +31,17 @@ export class GuideView {
   #clock = make("div", "sw-s-clock");
   #warning = make("p", "sw-s-warning");
   #heard = make("p", "sw-s-heard");
-  #back = button("Back", "sw-button sw-quiet", () => this.guide.move(-1));
+  #back = button(say("Back"), "sw-button sw-quiet", () => this.guide.move(-1));
   #main = button("", "sw-button sw-s-main", () => this.#act());
   #side = button("", "sw-button sw-quiet", () => this.#aside());
-  #stop = button("Stop", "sw-button sw-s-stop", () => this.#openStop());
+  #stop = button(say("Stop"), "sw-button sw-s-stop", () => this.#openStop());
   dialog = make("dialog", "sw-session");
 
   /** @param {Guide} guide */
   constructor(guide) {
     this.guide = guide;
     this.#title.id = "sw-s-title";
-    this.#progress.setAttribute("aria-label", "How far the session is");
+    this.#progress.setAttribute("aria-label", say("How far the session is"));
     this.#progress.max = guide.steps.length - 1;
     this.#heard.setAttribute("role", "status");
     this.#warning.setAttribute("role", "alert");
@@ -70,7 +71,7 @@ export class GuideView {
     if (key !== this.#shown) {
       this.#shown = key;
       this.draw();
-      this.#say(this.#spoken());
+      this.#tell(this.#spoken());
     }
     this.#label(at);
     this.#move(at);
@@ -86,7 +87,7 @@ export class GuideView {
     this.#warned = now;
     this.#warning.replaceChildren(trouble);
     if (!unsaved) return;
-    const keep = button("Save the sets as a file", "sw-button", () => this.guide.saveFile());
+    const keep = button(say("Save the sets as a file"), "sw-button", () => this.guide.saveFile());
     this.#warning.append(" The sets of this session are on this page only. ", keep);
   }
 
@@ -95,8 +96,9 @@ export class GuideView {
     const block = blocks[step.block];
     this.#progress.value = this.guide.run?.at ?? 0;
     this.dialog.dataset.step = step.kind;
-    const of = block.kind === "straight" ? "Set" : "Round";
-    const round = step.kind === "set" ? `${of} ${step.round} of ${step.rounds}` : "";
+    const place = { number: step.round, all: step.rounds };
+    const of = block.kind === "straight" ? say("Set %(number)s of %(all)s", place) : say("Round %(number)s of %(all)s", place);
+    const round = step.kind === "set" ? of : "";
     const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
     this.#where.textContent = around ? (this.guide.dataset.session ?? "") : [block.name, round].filter(Boolean).join(" · ");
     this.#title.textContent = TITLES[step.kind] || block.name;
@@ -118,7 +120,7 @@ export class GuideView {
         return this.#set(step);
       case "warm-up":
       case "cool-down":
-        return [make("p", "", "Pick one. Its page opens here; this session waits for you."), ...some(under(step.kind))];
+        return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
       case "finish":
         return [finishForm(this.guide)];
       default:
@@ -134,14 +136,14 @@ export class GuideView {
     this.#title.textContent = other || name;
     const load = loadOf(item);
     const parts = [];
-    if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", `Instead of ${name}`));
-    if (step.side) parts.push(make("p", "sw-s-side", step.side === 1 ? "First side" : "Other side"));
+    if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
+    if (step.side) parts.push(make("p", "sw-s-side", step.side === 1 ? say("First side") : say("Other side")));
     parts.push(...some(copyOf(item.querySelector(".sw-home-first"))));
     const figure = copyOf(item.querySelector(".sw-thumb"));
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...some(copyOf(item.querySelector(".sw-amount"))));
     if (load.text && !other) parts.push(make("p", "sw-s-load", load.text));
-    if (load.text && other) parts.push(make("p", "sw-s-load", "Less load, or none"));
+    if (load.text && other) parts.push(make("p", "sw-s-load", say("Less load, or none")));
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(item.querySelector(".sw-cues"))));
     const note = item.querySelector(":scope > .sw-hint");
@@ -158,13 +160,13 @@ export class GuideView {
   #easier(step, item, name) {
     const way = item.querySelector(".sw-easier > dd");
     if (this.guide.insteadOf(step)) {
-      const back = button(`Back to ${name}`, "sw-button sw-quiet", () => this.guide.instead(step, ""));
+      const back = button(say("Back to %(exercise)s", { exercise: name }), "sw-button sw-quiet", () => this.guide.instead(step, ""));
       return [...some(way ? inParagraph(way) : undefined), back];
     }
     if (!way) return [];
-    const other = way.querySelector("a")?.textContent ?? `${name}, easier`;
-    const box = make("details", "sw-s-easier", make("summary", "", "Too hard?"), ...some(inParagraph(way)));
-    box.append(button("Do this instead", "sw-button", () => this.guide.instead(step, other)));
+    const other = way.querySelector("a")?.textContent ?? say("%(exercise)s, easier", { exercise: name });
+    const box = make("details", "sw-s-easier", make("summary", "", say("Too hard?")), ...some(inParagraph(way)));
+    box.append(button(say("Do this instead"), "sw-button", () => this.guide.instead(step, other)));
     return [box];
   }
 
@@ -179,7 +181,7 @@ export class GuideView {
       const amount = item.querySelector(".sw-amount")?.textContent?.trim() ?? "";
       const name = guide.insteadOf(next) || guide.blocks[next.block].items[next.item].name;
       const words = [name, amount, guide.insteadOf(next) ? "" : loadOf(item).text].filter(Boolean);
-      parts.push(make("p", "sw-s-next", make("span", "sw-key", "Next"), ` ${words.join(", ")}`));
+      parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -190,18 +192,18 @@ export class GuideView {
     const { step, blocks } = this.guide;
     const timed = isTimed(step, blocks);
     const going = at.state === "going" || at.state === "lead";
-    let main = "Go on";
+    let main = say("Go on");
     let side = "";
     if (step.kind === "set") {
-      main = timed ? (going ? "Stop here" : "Start") : "Done";
-      side = "Skip";
+      main = timed ? (going ? say("Stop here") : say("Start")) : say("Done");
+      side = say("Skip");
     } else if (step.kind === "finish") {
-      main = "Save";
+      main = say("Save");
     } else if (step.kind === "warm-up" || step.kind === "cool-down") {
-      main = "Done";
+      main = say("Done");
     } else {
-      main = at.state === "over" ? "Go on" : step.kind === "rest" ? "Skip rest" : "Go on";
-      side = `+${LONGER_S} s`;
+      if (at.state !== "over" && step.kind === "rest") main = say("Skip rest");
+      side = say("+%(seconds)s s", { seconds: LONGER_S });
     }
     if (this.#main.textContent !== main) this.#main.textContent = main;
     if (this.#side.textContent !== side) this.#side.textContent = side;
@@ -233,10 +235,10 @@ export class GuideView {
       this.#face("", "", 0);
       return;
     }
-    if (at.state === "over") this.#face("0", `over for ${minutes(-at.left)}`, 1);
-    else this.#face(at.state === "lead" ? String(at.left) : minutes(at.left), at.state === "lead" ? "get ready" : "", share(at));
-    if (step.kind !== "change" && at.state === "going" && at.left === 10 && at.whole > 20) this.#say("10 seconds left");
-    if (step.kind !== "set" && at.state === "over") this.#say(`${TITLES[step.kind] || "Pause"} is over`);
+    if (at.state === "over") this.#face("0", say("over for %(time)s", { time: minutes(-at.left) }), 1);
+    else this.#face(at.state === "lead" ? String(at.left) : minutes(at.left), at.state === "lead" ? say("get ready") : "", share(at));
+    if (step.kind !== "change" && at.state === "going" && at.left === 10 && at.whole > 20) this.#tell(say("10 seconds left"));
+    if (step.kind !== "set" && at.state === "over") this.#tell(say("%(pause)s is over", { pause: TITLES[step.kind] || say("Pause") }));
   }
 
   /**
@@ -249,21 +251,21 @@ export class GuideView {
     if (!running) {
       if (this.#clock.dataset.drawn === "beat") return;
       this.#clock.dataset.drawn = "beat";
-      const words = phases.map((phase) => `${phase.name} ${phase.seconds} s`).join(" · ");
+      const words = phases.map((phase) => say("%(phase)s %(seconds)s s", { phase: phase.name, seconds: phase.seconds })).join(" · ");
       this.#clock.replaceChildren(
         make("p", "sw-s-tempo", words),
-        button("Show the beat", "sw-button sw-quiet", () => this.guide.startClock()),
+        button(say("Show the beat"), "sw-button sw-quiet", () => this.guide.startClock()),
       );
       return;
     }
     if (at.state === "lead") {
-      this.#face(String(at.left), "get ready", share(at));
+      this.#face(String(at.left), say("get ready"), share(at));
       return;
     }
     const beat = beatAt(phases, at.passed);
     const most = this.guide.blocks[this.guide.step.block].items[this.guide.step.item].amount;
-    if (beat.rep > most) this.#face("✓", `${most} done`, 1);
-    else this.#face(String(beat.left), `${phases[beat.index].name} · ${beat.rep} of ${most}`, beat.share);
+    if (beat.rep > most) this.#face("✓", say("%(number)s done", { number: most }), 1);
+    else this.#face(String(beat.left), say("%(phase)s · %(number)s of %(all)s", { phase: phases[beat.index].name, number: beat.rep, all: most }), beat.share);
   }
 
   /**
@@ -289,18 +291,18 @@ export class GuideView {
     const { step } = this.guide;
     const of = (/** @type {string} */ selector) => this.#body.querySelector(selector)?.textContent?.trim() ?? "";
     const parts = [this.#title.textContent, of(".sw-s-side"), of(".sw-amount"), of(".sw-s-load"), of(".sw-s-next")];
-    if (step.kind === "rest" || step.kind === "block") parts.splice(1, 0, `${step.seconds} seconds`);
+    if (step.kind === "rest" || step.kind === "block") parts.splice(1, 0, say("%(number)s seconds", { number: step.seconds }));
     return parts.filter(Boolean).join(", ");
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     if (this.#heard.textContent !== words) this.#heard.textContent = words;
   }
 
   #openStop() {
     const box = make("dialog", "sw-s-stopbox");
-    const title = make("h2", "", "Stop at once if");
+    const title = make("h2", "", say("Stop at once if"));
     title.id = "sw-s-stop-title";
     box.setAttribute("aria-labelledby", title.id);
     const close = () => {
@@ -311,7 +313,7 @@ export class GuideView {
       close();
       after();
     };
-    const on = button("Go on", "sw-button", close);
+    const on = button(say("Go on"), "sw-button", close);
     on.autofocus = true;
     box.append(
       title,
@@ -320,8 +322,8 @@ export class GuideView {
       make(
         "div",
         "sw-s-ways",
-        button("End the session", "sw-button sw-danger", act(() => this.guide.finish())),
-        button("Look at the page", "sw-button sw-quiet", act(() => this.guide.leave())),
+        button(say("End the session"), "sw-button sw-danger", act(() => this.guide.finish())),
+        button(say("Look at the page"), "sw-button sw-quiet", act(() => this.guide.leave())),
         on,
       ),
     );

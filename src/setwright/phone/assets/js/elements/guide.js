@@ -9,6 +9,7 @@ import { closesSet, stepsOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
 import { blocksOf, homeFirst, itemAt, loadOf } from "./session-page.js";
+import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
 /** @typedef {import("../logic/run.js").Run} Run */
@@ -67,7 +68,7 @@ export class Guide extends HTMLElement {
 
   /** The button on the page that starts a session, or goes on with it. */
   #offer() {
-    const text = this.run ? "Go on with the session" : "Start the guided session";
+    const text = this.run ? say("Go on with the session") : say("Start the guided session");
     this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
     const trouble = this.#unsaved ? "" : ready();
     if (trouble) this.prepend(make("p", "sw-hint", `${trouble} ${UNKEPT}`));
@@ -105,7 +106,7 @@ export class Guide extends HTMLElement {
     const kept = this.logged !== undefined;
     this.#drop();
     if (!kept) return;
-    this.append(make("p", "sw-saved", "Session saved on this device. ", link(this.dataset.log ?? "", "My log")));
+    this.append(make("p", "sw-saved", `${say("Session saved on this device.")} `, link(this.dataset.log ?? "", say("My log"))));
   }
 
   #drop() {
@@ -120,13 +121,13 @@ export class Guide extends HTMLElement {
 
   /** What to do with a session that this device does not take. */
   #rescue() {
-    const box = make("div", "sw-hint sw-rescue", make("p", "", make("b", "", "This session is not saved on this device."), ` ${this.#unsaved}`));
+    const box = make("div", "sw-hint sw-rescue", make("p", "", make("b", "", say("This session is not saved on this device.")), ` ${this.#unsaved}`));
     box.setAttribute("role", "alert");
-    const again = button("Try again", "sw-button sw-quiet", () => this.end());
-    const away = button("End without saving", "sw-link", () => {
-      if (confirm("End this session without saving it on this device?")) this.#drop();
+    const again = button(say("Try again"), "sw-button sw-quiet", () => this.end());
+    const away = button(say("End without saving"), "sw-link", () => {
+      if (confirm(say("End this session without saving it on this device?"))) this.#drop();
     });
-    box.append(make("p", "sw-actions", button("Save the sets as a file", "sw-button", () => this.saveFile()), " ", again, " ", away));
+    box.append(make("p", "sw-actions", button(say("Save the sets as a file"), "sw-button", () => this.saveFile()), " ", again, " ", away));
     return box;
   }
 
@@ -369,7 +370,9 @@ export class Guide extends HTMLElement {
   }
 }
 
-const UNKEPT = "A session can go on without it: its sets then stay on this page only, and at its end you can save them as a file.";
+const UNKEPT = say(
+  "A session can go on without it: its sets then stay on this page only, and at its end you can save them as a file.",
+);
 
 /** @param {Step} step */
 function placeOf(step) {

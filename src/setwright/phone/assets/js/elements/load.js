@@ -4,12 +4,13 @@ import { onChange } from "../device/store.js";
 import { choose, ownWeight, rows } from "../logic/bands.js";
 import { kilograms } from "../logic/exact.js";
 import { button, link, make } from "./make.js";
+import { pieces, say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{state: "unset" | "below" | "above" | "easier" | "weight", take: string, planned: string, own: boolean}} Mine */
+/** @typedef {{state: "unset" | "below" | "above" | "easier" | "weight", take: string, planned: string, own: boolean}} Mine take and planned as data */
 
 /**
- * What the settings make of a load's bands. take is the weight in words; planned is the club's weight where an own one
+ * What the settings make of a load's bands. take is a weight, "12.5 kg"; planned is the club's weight where an own one
  * stands in for it.
  * @param {DOMStringMap} data of a sw-load
  * @param {Settings} mine
@@ -24,11 +25,11 @@ export function myLoad(data, mine) {
   const row = base && choose(rows(data.bands ?? ""), base);
   if (!row) return found;
   if ("outside" in row) return { ...found, state: row.outside };
-  if (!/^\d/.test(row.take)) return { ...found, state: "easier", take: row.take };
+  if (!/^\d/.test(row.take)) return { ...found, state: "easier" };
   const weights = mine.place === "home" ? mine.kit[data.kit ?? ""] : undefined;
   if (!weights?.length) return { ...found, state: "weight", take: row.take };
   const own = ownWeight(row.take, weights);
-  if (own === undefined) return { ...found, state: "easier", take: "easier option", planned: row.take, own: true };
+  if (own === undefined) return { ...found, state: "easier", planned: row.take, own: true };
   return { state: "weight", take: `${own} ${row.take.split(" ")[1]}`, planned: row.take, own: true };
 }
 
@@ -52,13 +53,14 @@ export class Load extends HTMLElement {
     this.querySelector(":scope > .sw-you")?.remove();
     this.toggleAttribute("data-folded", found.state !== "unset" && !("short" in this.dataset));
     if ("short" in this.dataset) {
-      if (found.state === "weight") this.prepend(make("span", "sw-you", "You: ", make("b", "", found.take)));
+      if (found.state === "weight") this.prepend(make("span", "sw-you", ...pieces("You: %(weight)s", { weight: bold(found) })));
       return;
     }
     const line = make("div", "sw-you");
     if (found.state === "unset") {
-      const what = this.dataset.of === "1rm" ? "Give your best lift" : "Set your body weight";
-      line.append(make("p", "sw-small", link(this.dataset.settings ?? "", what), " to see only your weight here."));
+      const what = this.dataset.of === "1rm" ? say("Give your best lift") : say("Set your body weight");
+      const step = link(this.dataset.settings ?? "", what);
+      line.append(make("p", "sw-small", ...pieces("%(step)s to see only your weight here.", { step })));
       this.prepend(line);
       return;
     }
@@ -68,7 +70,7 @@ export class Load extends HTMLElement {
 
   /** The button that shows and hides the whole table. */
   #unfold() {
-    const what = this.dataset.of === "1rm" ? "Whole table" : "All body weights";
+    const what = this.dataset.of === "1rm" ? say("Whole table") : say("All body weights");
     const unfold = button(what, "sw-link", () => {
       const folded = this.toggleAttribute("data-folded");
       unfold.setAttribute("aria-expanded", String(!folded));
@@ -78,23 +80,39 @@ export class Load extends HTMLElement {
   }
 }
 
+/** @param {Mine} found */
+function bold(found) {
+  return make("b", "", weightSaid(found.take));
+}
+
 /**
  * @param {Mine} found
  * @param {DOMStringMap} data
  */
 function words(found, data) {
-  const hand = data.hand ? ` ${data.hand}` : "";
+  const you = (/** @type {(string | Node)[]} */ inside) => make("p", "sw-you-line", ...inside);
+  const small = (/** @type {string} */ text) => make("p", "sw-small", text);
+  const planned = found.planned && weightSaid(found.planned);
   if (found.state === "weight") {
-    const line = make("p", "sw-you-line", "You: ", make("b", "", found.take), hand);
+    const weight = bold(found);
+    const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : pieces("You: %(weight)s", { weight }));
     if (!found.own || found.take === found.planned) return [line];
-    const why = `The heaviest of your own that is not above the planned ${found.planned}.`;
-    return [line, make("p", "sw-small", why)];
+    return [line, small(say("The heaviest of your own that is not above the planned %(weight)s.", { weight: planned }))];
   }
   if (found.state === "easier") {
-    const line = make("p", "sw-you-line", "You: ", make("b", "", "the easier option"));
-    return found.own ? [line, make("p", "sw-small", `All that you have at home is above ${found.planned}.`)] : [line];
+    const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
+    return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
-  const where = found.state === "below" ? "below" : "above";
-  const what = data.of === "1rm" ? "Your 1RM" : "Your body weight";
-  return [make("p", "sw-you-line", `${what} is ${where} this table. Ask your coach what to take.`)];
+  return [you([outside(found.state === "below", data.of === "1rm")])];
+}
+
+/**
+ * @param {boolean} below
+ * @param {boolean} ofMax
+ */
+function outside(below, ofMax) {
+  if (ofMax && below) return say("Your 1RM is below this table. Ask your coach what to take.");
+  if (ofMax) return say("Your 1RM is above this table. Ask your coach what to take.");
+  if (below) return say("Your body weight is below this table. Ask your coach what to take.");
+  return say("Your body weight is above this table. Ask your coach what to take.");
 }

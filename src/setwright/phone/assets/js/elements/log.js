@@ -6,6 +6,7 @@ import { localTime, restored, said, sessionLoad, weeksOf } from "../logic/log.js
 import { object } from "../logic/settings.js";
 import { effortSelect } from "./guide-forms.js";
 import { button, make, revealTools } from "./make.js";
+import { LANGUAGE, many, say } from "../words.js";
 
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
@@ -26,7 +27,7 @@ export class Log extends HTMLElement {
     const sessions = logged();
     const parts = [];
     if (sessions.length) parts.push(chart(weeksOf(sessions, WEEKS_SHOWN)));
-    else parts.push(make("p", "", "Nothing yet. The guided session on a session's page fills this page."));
+    else parts.push(make("p", "", say("Nothing yet. The guided session on a session's page fills this page.")));
     parts.push(this.#actions(sessions.length > 0), this.#status, ...this.#unreadable());
     this.replaceChildren(...parts);
     this.#list(sessions, 0);
@@ -41,7 +42,7 @@ export class Log extends HTMLElement {
     const to = from + SESSIONS_SHOWN;
     this.append(...sessions.slice(from, to).map((one) => this.#session(one)));
     if (to >= sessions.length) return;
-    const more = button(`Show older sessions (${sessions.length - to})`, "sw-button sw-quiet", () => {
+    const more = button(say("Show older sessions (%(count)s)", { count: sessions.length - to }), "sw-button sw-quiet", () => {
       more.remove();
       this.#list(sessions, to);
     });
@@ -51,12 +52,12 @@ export class Log extends HTMLElement {
   /** @param {boolean} any */
   #actions(any) {
     const row = make("p", "sw-actions");
-    const table = button("Save as a table (CSV)", "sw-button", () => {
+    const table = button(say("Save as a table (CSV)"), "sw-button", () => {
       save(this.#name("log", "csv"), "text/csv;charset=utf-8", csvOf(logged()));
-      this.#say("The table went to your downloads.");
+      this.#tell(say("The table went to your downloads."));
     });
     table.disabled = !any;
-    row.append(table, " ", button("Restore from a file", "sw-button sw-quiet", () => void this.#restore()));
+    row.append(table, " ", button(say("Restore from a file"), "sw-button sw-quiet", () => void this.#restore()));
     return row;
   }
 
@@ -65,17 +66,21 @@ export class Log extends HTMLElement {
     const bad = unreadable();
     const count = Object.keys(bad).length;
     if (!count) return [];
-    const words = count === 1 ? "1 entry cannot be read and is not shown." : `${count} entries cannot be read and are not shown.`;
-    const keep = button("Save what cannot be read", "sw-button sw-quiet", () => {
+    const words = many(
+      "%(num)s entry cannot be read and is not shown.",
+      "%(num)s entries cannot be read and are not shown.",
+      count,
+    );
+    const keep = button(say("Save what cannot be read"), "sw-button sw-quiet", () => {
       save(this.#name("unreadable", "json"), "application/json", JSON.stringify(bad, null, 1));
-      this.#say("It went to your downloads, as it stands in the storage.");
+      this.#tell(say("It went to your downloads, as it stands in the storage."));
     });
-    const drop = button("Delete what cannot be read", "sw-link", () => {
-      if (!confirm("Delete what cannot be read from this device?")) return;
+    const drop = button(say("Delete what cannot be read"), "sw-link", () => {
+      if (!confirm(say("Delete what cannot be read from this device?"))) return;
       eraseUnreadable();
       this.#show();
     });
-    return [make("div", "sw-hint sw-unreadable", make("p", "", `${words} Nothing was deleted.`), make("p", "sw-actions", keep, " ", drop))];
+    return [make("div", "sw-hint sw-unreadable", make("p", "", `${words} ${say("Nothing was deleted.")}`), make("p", "sw-actions", keep, " ", drop))];
   }
 
   /**
@@ -91,18 +96,20 @@ export class Log extends HTMLElement {
     if (!text) return;
     const found = sessionsIn(text) ?? saved(text);
     if (!found) {
-      this.#say("This is neither a table nor a copy that these pages saved. Nothing was changed.");
+      this.#tell(say("This is neither a table nor a copy that these pages saved. Nothing was changed."));
       return;
     }
     const tally = addLogged(found.sessions);
     this.#show();
-    this.#say(tally.failed || `Restored: ${restored({ ...tally, skipped: tally.skipped + found.skipped })} Others in the log are as they were.`);
+    const sets = restored({ ...tally, skipped: tally.skipped + found.skipped });
+    const done = say("Restored: %(sessions)s", { sessions: sets });
+    this.#tell(tally.failed || `${done} ${say("Others in the log are as they were.")}`);
   }
 
   /** @param {Logged} one */
   #session(one) {
     const when = new Date(one.id);
-    const day = when.toLocaleDateString("en-GB", { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+    const day = when.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
     const box = make("details", "sw-logged", make("summary", "", make("b", "", one.session), ` ${day}`));
     // Its sets are only drawn once they are looked at: a log may hold years.
     box.addEventListener("toggle", () => box.append(...this.#inside(one)), { once: true });
@@ -113,7 +120,7 @@ export class Log extends HTMLElement {
   #inside(one) {
     const list = make("ul", "sw-plain");
     for (const set of one.sets) {
-      const words = [said(set), set.load, set.effort === null ? "" : `effort ${set.effort}`].filter(Boolean).join(", ");
+      const words = [said(set), set.load, set.effort === null ? "" : say("effort %(effort)s", { effort: set.effort })].filter(Boolean).join(", ");
       list.append(make("li", "", `${set.set}. ${set.name}: ${words}`));
     }
     const sum = make("p", "sw-muted", sumOf(one));
@@ -121,28 +128,35 @@ export class Log extends HTMLElement {
     effort.addEventListener("change", () => {
       one.effort = effort.value === "" ? null : Number(effort.value);
       const { session, failed } = keepLogged(one, (what) => what === "effort");
-      this.#say(failed || "Saved on this device.");
+      this.#tell(failed || say("Saved on this device."));
       sum.textContent = sumOf(session);
       this.querySelector("figure")?.replaceWith(chart(weeksOf(logged(), WEEKS_SHOWN)));
     });
-    const drop = button("Delete this session", "sw-link", () => {
-      if (!confirm("Delete this session from the log?")) return;
+    const drop = button(say("Delete this session"), "sw-link", () => {
+      if (!confirm(say("Delete this session from the log?"))) return;
       forget(one.id);
       this.#show();
     });
-    return [sum, list, make("p", "", make("label", "", "Effort of the whole session ", effort)), drop];
+    return [sum, list, make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop];
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     this.#status.textContent = words;
   }
 }
 
 /** @param {Logged} one */
 function sumOf(one) {
-  const load = one.effort === null ? "" : `, effort ${one.effort}, session load ${sessionLoad(one)}`;
-  return `Week ${one.week} of ${one.plan}, ${one.sets.length} sets, ${one.minutes} min${load}`;
+  const parts = [
+    say("Week %(week)s of %(plan)s", { week: one.week, plan: one.plan }),
+    many("%(num)s set", "%(num)s sets", one.sets.length),
+    say("%(minutes)s min", { minutes: one.minutes }),
+  ];
+  if (one.effort !== null) {
+    parts.push(say("effort %(effort)s", { effort: one.effort }), say("session load %(load)s", { load: sessionLoad(one) }));
+  }
+  return parts.join(", ");
 }
 
 /**
@@ -167,7 +181,7 @@ function chart(weeks) {
   svg.setAttribute("viewBox", `0 -2 ${Math.max(8, weeks.length) * 12} 64`);
   svg.setAttribute("preserveAspectRatio", "none");
   svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", "Session load in each week; the numbers follow as a list");
+  svg.setAttribute("aria-label", say("Session load in each week; the numbers follow as a list"));
   weeks.forEach((week, index) => {
     const bar = document.createElementNS(SVG, "rect");
     const height = Math.round((week.load / most) * 600) / 10;
@@ -176,13 +190,20 @@ function chart(weeks) {
     bar.setAttribute("class", "sw-bar");
     svg.append(bar);
   });
-  const rows = weeks.map((week) => make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), week.sessions === 1 ? ", 1 session" : `, ${week.sessions} sessions`));
-  const list = make("details", "sw-how", make("summary", "", "The numbers"), make("ul", "sw-plain", ...rows.reverse()));
-  const words = `Session load by week, ${dayOf(weeks[0].monday)} to ${dayOf(weeks[weeks.length - 1].monday)}. Highest: ${highest}.`;
+  const rows = weeks.map((week) => {
+    const sessions = many("%(num)s session", "%(num)s sessions", week.sessions);
+    return make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), `, ${sessions}`);
+  });
+  const list = make("details", "sw-how", make("summary", "", say("The numbers")), make("ul", "sw-plain", ...rows.reverse()));
+  const words = say("Session load by week, %(first)s to %(last)s. Highest: %(highest)s.", {
+    first: dayOf(weeks[0].monday),
+    last: dayOf(weeks[weeks.length - 1].monday),
+    highest,
+  });
   return make("figure", "sw-chart-box", svg, make("figcaption", "", words), list);
 }
 
 /** @param {string} monday */
 function dayOf(monday) {
-  return new Date(`${monday}T12:00:00`).toLocaleDateString("en-GB", { day: "numeric", month: "short" });
+  return new Date(`${monday}T12:00:00`).toLocaleDateString(LANGUAGE, { day: "numeric", month: "short" });
 }

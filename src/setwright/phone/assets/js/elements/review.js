@@ -2,6 +2,7 @@
 import { localDay } from "../logic/week.js";
 import { missing, signOffLine, sorted, wanted } from "../logic/sign-off.js";
 import { revealTools, the } from "./make.js";
+import { many, say } from "../words.js";
 
 /** @typedef {import("../logic/sign-off.js").Entry & {element: HTMLElement}} Item */
 
@@ -51,7 +52,7 @@ export class Review extends HTMLElement {
       entry.element.hidden = !show;
       shown += show ? 1 : 0;
     }
-    the(this, ".sw-review-count").textContent = `${shown} of ${entries.length} exercises`;
+    the(this, ".sw-review-count").textContent = say("%(shown)s of %(all)s exercises", { shown, all: entries.length });
     const order = sorted(entries, this.#value(".sw-review-sort"));
     // Moving an element takes the focus from what is inside it, so nothing moves that stands right already.
     if (order.some((entry, index) => entry !== entries[index])) {
@@ -78,7 +79,7 @@ export class Review extends HTMLElement {
     out.value = lacking ? "" : lines.map((line) => `${line}\n`).join("");
     const copy = /** @type {HTMLButtonElement} */ (the(this, ".sw-review-copy"));
     copy.disabled = !out.value;
-    const count = `${ticked.length} ${ticked.length === 1 ? "exercise" : "exercises"} ticked.`;
+    const count = many("%(num)s exercise ticked.", "%(num)s exercises ticked.", ticked.length);
     the(this, ".sw-review-said").textContent = ticked.length && lacking ? `${count} ${lacking}` : count;
   }
 
@@ -89,14 +90,14 @@ export class Review extends HTMLElement {
 
   async #copy() {
     const out = /** @type {HTMLTextAreaElement} */ (the(this, ".sw-review-out"));
-    let said = "Copied. Send the lines to the coach.";
+    let said = say("Copied. Send the lines to the coach.");
     try {
       await navigator.clipboard.writeText(out.value);
     } catch {
       // Not allowed, or not over a secure connection: the reviewer copies by hand.
       out.focus();
       out.select();
-      said = "The lines are marked: copy them with the keyboard or the menu.";
+      said = say("The lines are marked: copy them with the keyboard or the menu.");
     }
     the(this, ".sw-review-said").textContent = said;
   }

@@ -2,6 +2,7 @@
 import { settings } from "../device/member.js";
 import { myLoad } from "./load.js";
 import { the } from "./make.js";
+import { say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Block} Block */
 
@@ -65,15 +66,18 @@ function itemFrom(item) {
  */
 export function loadOf(item) {
   const bands = item.querySelector("sw-load");
-  const hand = item.dataset.hand ? ` ${item.dataset.hand}` : "";
+  const inHand = (/** @type {string} */ taken) => {
+    const weight = weightSaid(taken);
+    return item.dataset.hand ? say("%(weight)s in each hand", { weight }) : weight;
+  };
   if (bands instanceof HTMLElement) {
     const mine = myLoad(bands.dataset, settings());
-    if (mine.state === "weight") return { text: mine.take + hand, known: true, easier: false };
-    if (mine.state === "easier") return { text: "the easier option", known: false, easier: true };
+    if (mine.state === "weight") return { text: inHand(mine.take), known: true, easier: false };
+    if (mine.state === "easier") return { text: say("the easier option"), known: false, easier: true };
   }
-  if (item.dataset.weight) return { text: item.dataset.weight + hand, known: true, easier: false };
+  if (item.dataset.weight) return { text: inHand(item.dataset.weight), known: true, easier: false };
   const text = item.querySelector(".sw-load-what")?.textContent?.trim() ?? "";
-  return { text, known: / band$/.test(text), easier: false };
+  return { text, known: "band" in item.dataset, easier: false };
 }
 
 /**
@@ -112,10 +116,11 @@ export function homeFirst(page) {
       const line = document.createElement("p");
       line.className = "sw-home-first";
       const how = item.querySelector(".sw-home > dd");
-      line.append(`Without ${lacking.join(" and ")}: `, ...(copyOf(how)?.childNodes ?? [EASIER]));
+      const without = say("Without %(kit)s:", { kit: lacking.reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
+      line.append(`${without} `, ...(copyOf(how)?.childNodes ?? [EASIER]));
       the(item, ".sw-item-head").after(line);
     }
   }
 }
 
-const EASIER = "there is no home option. Do the easier one, or leave it out.";
+const EASIER = say("there is no home option. Do the easier one, or leave it out.");

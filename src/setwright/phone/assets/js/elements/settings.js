@@ -4,6 +4,7 @@ import { onChange } from "../device/store.js";
 import { exact, inOtherUnit } from "../logic/exact.js";
 import { estimate, isWeight, weightsIn } from "../logic/settings.js";
 import { button, make, revealTools, the } from "./make.js";
+import { say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
 
@@ -126,7 +127,7 @@ export class SettingsForm extends HTMLElement {
     const wrong = !isWeight(number, unit);
     field.setAttribute("aria-invalid", String(wrong));
     if (wrong) {
-      this.#say("A body weight from 20 to 300 kg, please. Nothing was changed.");
+      this.#tell(say("A body weight from 20 to 300 kg, please. Nothing was changed."));
       return false;
     }
     this.#mine.weight = { number, unit };
@@ -138,7 +139,7 @@ export class SettingsForm extends HTMLElement {
     const { weight } = this.#mine;
     const line = the(this, "#sw-weight-says");
     line.dataset.table ??= line.textContent ?? "";
-    const other = weight ? `That is ${inOtherUnit(weight.number, weight.unit)}. ` : "";
+    const other = weight ? `${say("That is %(weight)s.", { weight: weightSaid(inOtherUnit(weight.number, weight.unit)) })} ` : "";
     line.textContent = other + line.dataset.table;
   }
 
@@ -157,14 +158,17 @@ export class SettingsForm extends HTMLElement {
     const lift = this.#lift();
     const line = the(this, "#sw-lift-says");
     if (!lift) line.textContent = "";
-    else if (lift.reps === 1) line.textContent = `1RM: ${lift.number} ${lift.unit}.`;
-    else line.textContent = `1RM: between ${lift.low} and ${lift.high} ${lift.unit}. Pages use the lower one.`;
+    else if (lift.reps === 1) line.textContent = say("1RM: %(weight)s.", { weight: weightSaid(`${lift.number} ${lift.unit}`) });
+    else {
+      const high = weightSaid(`${lift.high} ${lift.unit}`);
+      line.textContent = say("1RM: between %(low)s and %(high)s. Pages use the lower one.", { low: lift.low, high });
+    }
   }
 
   #addLift() {
     const lift = this.#lift();
     if (!lift) {
-      this.#say("A weight above 0, please.");
+      this.#tell(say("A weight above 0, please."));
       return;
     }
     this.#renew();
@@ -179,15 +183,17 @@ export class SettingsForm extends HTMLElement {
     list.replaceChildren(
       ...Object.entries(this.#mine.lifts).map(([exercise, lift]) => {
         const name = this.querySelector(`option[value='${CSS.escape(exercise)}']`)?.textContent ?? exercise;
-        const set = lift.reps === 1 ? "1RM" : `${lift.reps} reps, 1RM ${lift.low} to ${lift.high} ${lift.unit}`;
-        const drop = button("Remove", "sw-link", () => {
+        const high = weightSaid(`${lift.high} ${lift.unit}`);
+        const span = { reps: lift.reps, low: lift.low, high };
+        const set = lift.reps === 1 ? say("1RM") : say("%(reps)s reps, 1RM %(low)s to %(high)s", span);
+        const drop = button(say("Remove"), "sw-link", () => {
           this.#renew();
           delete this.#mine.lifts[exercise];
           this.#listLifts();
           this.#keep();
         });
-        drop.setAttribute("aria-label", `Remove ${name}`);
-        return make("li", "", `${name}: ${lift.number} ${lift.unit}, ${set} `, drop);
+        drop.setAttribute("aria-label", say("Remove %(exercise)s", { exercise: name }));
+        return make("li", "", `${name}: ${weightSaid(`${lift.number} ${lift.unit}`)}, ${set} `, drop);
       }),
     );
   }
@@ -202,11 +208,11 @@ export class SettingsForm extends HTMLElement {
     const trouble = keepSettings(this.#mine);
     this.#saving = false;
     this.#unsaved = trouble !== "";
-    this.#say(trouble || "Saved on this device.");
+    this.#tell(trouble || say("Saved on this device."));
   }
 
   /** @param {string} words */
-  #say(words) {
+  #tell(words) {
     this.#status.textContent = words;
   }
 }

@@ -1,5 +1,6 @@
 // Shows today and this week of a plan. Without it the page lists the plan's phases, so nothing is lost.
 import { localDay, standing } from "../logic/week.js";
+import { pieces, say } from "../words.js";
 
 export class Today extends HTMLElement {
   async connectedCallback() {
@@ -25,19 +26,20 @@ export class Today extends HTMLElement {
     const line = document.createElement("p");
     const list = document.createElement("ul");
     if (now.state === "after") {
-      line.append("This plan has ended.");
+      line.append(say("This plan has ended."));
     } else if (now.state === "before") {
-      line.append("Starts on ", this.time(plan.weeks[0].starts, plan.weeks[0].said), ". First week:");
+      const day = this.time(plan.weeks[0].starts, plan.weeks[0].said);
+      line.append(...pieces("Starts on %(day)s. First week:", { day }));
     } else if (now.today) {
-      line.append("Today:");
+      line.append(say("Today:"));
     } else {
-      line.append("No session today. This week:");
+      line.append(say("No session today. This week:"));
     }
     if (now.state !== "after") {
       const days = now.today ? [now.today] : now.week.days;
       for (const day of days) list.append(this.day(day));
       const week = document.createElement("li");
-      week.append(this.link(now.week.url, `All of week ${now.week.number}`));
+      week.append(this.link(now.week.url, say("All of week %(week)s", { week: now.week.number })));
       list.append(week);
     }
     box.append(line, list);

@@ -1,8 +1,9 @@
 // A tempo as a beat: which phase of which repetition a moment falls into.
+import { say } from "../words.js";
 
 /** @typedef {{name: string, seconds: number}} Phase */
 
-const NAMES = ["Lower", "Pause", "Lift", "Hold"];
+const NAMES = [say("Lower"), say("Pause"), say("Lift"), say("Hold")];
 
 /**
  * The phases of a tempo that take time. "3 0 1! 0": the mark stands for a fast lift, counted as the page counts it.
@@ -13,7 +14,7 @@ export function phasesOf(tempo) {
   return tempo.split(" ").flatMap((part, index) => {
     const seconds = Number(part.replace("!", ""));
     if (!(seconds > 0)) return [];
-    return [{ name: part.endsWith("!") ? "Lift fast" : NAMES[index], seconds }];
+    return [{ name: part.endsWith("!") ? say("Lift fast") : NAMES[index], seconds }];
   });
 }
 

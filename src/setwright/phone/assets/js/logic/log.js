@@ -1,5 +1,6 @@
 // What was done: sessions with their sets, session load, and weeks.
 import { object } from "./settings.js";
+import { many, say } from "../words.js";
 
 /** @typedef {{exercise: string, name: string, block: string, set: number, measure: string, amount: number, sides: number, load: string, effort: number | null, place: string}} Entry place: where its step stands in the session; nothing where a table brought it */
 /**
@@ -198,9 +199,13 @@ function isSame(one, other) {
  * @param {{added: number, skipped: number, mended: number}} tally
  */
 export function restored({ added, skipped, mended }) {
-  const words = [`${added} ${added === 1 ? "session" : "sessions"}.`];
-  if (skipped) words.push(`${skipped} ${skipped === 1 ? "entry was" : "entries were"} skipped: no session of a log.`);
-  if (mended) words.push(`${mended} ${mended === 1 ? "value" : "values"} that cannot be became 0 or nothing.`);
+  const words = [many("%(num)s session.", "%(num)s sessions.", added)];
+  if (skipped) {
+    words.push(many("%(num)s entry was skipped: no session of a log.", "%(num)s entries were skipped: no session of a log.", skipped));
+  }
+  if (mended) {
+    words.push(many("%(num)s value that cannot be became 0 or nothing.", "%(num)s values that cannot be became 0 or nothing.", mended));
+  }
   return words.join(" ");
 }
 
@@ -209,8 +214,14 @@ export function restored({ added, skipped, mended }) {
  * @param {Entry} entry
  */
 export function said(entry) {
-  const each = entry.sides === 2 ? " each side" : "";
-  if (entry.measure === "reps") return `${entry.amount} ${entry.amount === 1 ? "rep" : "reps"}${each}`;
-  if (entry.measure === "distance") return `${entry.amount / 100} m${each}`;
-  return `${entry.amount} s${entry.measure === "hold" ? " hold" : ""}${each}`;
+  const amount = amountSaid(entry);
+  return entry.sides === 2 ? `${amount} ${say("each side")}` : amount;
+}
+
+/** @param {Entry} entry */
+function amountSaid({ measure, amount }) {
+  if (measure === "reps") return many("%(num)s rep", "%(num)s reps", amount);
+  if (measure === "distance") return say("%(number)s m", { number: amount / 100 });
+  const time = say("%(seconds)s s", { seconds: amount });
+  return measure === "hold" ? say("%(time)s hold", { time }) : time;
 }

@@ -1,4 +1,5 @@
 // The line that a reviewer gives to the coach, and which exercises a reviewer wants to see. Pure: no page, no clock.
+import { LANGUAGE, say } from "../words.js";
 
 /** @typedef {{exercise: string, name: string, status: string, pattern: string, date: string}} Entry */
 /** @typedef {{who: string, role: string, day: string}} Reviewer */
@@ -11,7 +12,7 @@ export const PARTS = ["text", "cues", "cautions", "limits", "figure"];
  * @param {string} exercise
  * @param {Reviewer} reviewer
  * @param {string} note
- * @param {Record<string, string>} digests of each part, and the dosage in words
+ * @param {Record<string, string>} digests of each part, and the doses in use as they are signed
  */
 export function signOffLine(exercise, reviewer, note, digests) {
   const said = note.trim() ? [`note: ${quoted(note)}`] : [];
@@ -22,7 +23,7 @@ export function signOffLine(exercise, reviewer, note, digests) {
     `date: ${reviewer.day}`,
     ...said,
     ...PARTS.map((part) => `${part}: ${digests[part]}`),
-    `dosage: ${quoted(digests.dosage ?? "")}`,
+    `doses: ${digests.dosage}`,
   ];
   return `- {${parts.join(", ")}}`;
 }
@@ -38,10 +39,10 @@ function quoted(text) {
  */
 export function missing(reviewer) {
   const lacking = [];
-  if (!reviewer.who.trim()) lacking.push("your name");
-  if (!reviewer.role.trim()) lacking.push("your role");
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(reviewer.day)) lacking.push("the day");
-  return lacking.length ? `Still missing: ${lacking.join(", ")}.` : "";
+  if (!reviewer.who.trim()) lacking.push(say("your name"));
+  if (!reviewer.role.trim()) lacking.push(say("your role"));
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(reviewer.day)) lacking.push(say("the day"));
+  return lacking.length ? say("Still missing: %(parts)s.", { parts: lacking.join(", ") }) : "";
 }
 
 /**
@@ -78,5 +79,5 @@ export function sorted(entries, by) {
  * @param {string} b
  */
 function compared(a, b) {
-  return a.localeCompare(b, "en");
+  return a.localeCompare(b, LANGUAGE);
 }

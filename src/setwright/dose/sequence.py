@@ -1,0 +1,89 @@
+"""How a session goes, as one list of steps: times, the rest between sets, words and the phone's guide all read it.
+
+A step is a set (one side of it, where the sides work one at a time) or the pause before the next one. Straight sets
+finish one exercise before the next. Supersets and circuits go round by round: an exercise with fewer rounds drops out
+of the last ones, and its change-over with it.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from setwright.dose.dose import Dose
+from setwright.model.session import BlockKind
+
+BETWEEN_BLOCKS_S: Final = 90
+"""From one block to the next. Common practice, no source."""
+
+StepKind = Literal["set", "rest", "change", "block"]
+"""A set; the rest after a set or a round; the change-over to the next exercise; the change to the next block."""
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step. ``block`` and ``item`` count from 0, ``round`` from 1; ``side`` is 1 or 2, or 0 where both work.
+
+    ``seconds`` is how long a pause lasts; a set lasts as long as its dose says, and has 0 here.
+    """
+
+    kind: StepKind
+    block: int
+    item: int = 0
+    round: int = 0
+    rounds: int = 0
+    side: int = 0
+    seconds: int = 0
+
+
+def block_steps(
+    block: int, kind: BlockKind, doses: Sequence[Dose], rest_s: int, change_over_s: int
+) -> tuple[Step, ...]:
+    """Return the steps of a block, from its first set to its last.
+
+    Args:
+        block: its place in the session, from 0.
+        kind: how its exercises follow each other.
+        doses: the dose of each exercise.
+        rest_s: the rest after a round; in straight sets, each set has its own.
+        change_over_s: from one exercise to the next.
+    """
+    if kind == "straight":
+        return tuple(_straight(block, doses, change_over_s))
+    return tuple(_in_rounds(block, doses, rest_s, change_over_s))
+
+
+def _straight(block: int, doses: Sequence[Dose], change_over_s: int) -> Iterator[Step]:
+    for item, dose in enumerate(doses):
+        if item:
+            yield Step("change", block, item, seconds=change_over_s)
+        for number in range(1, len(dose.sets) + 1):
+            if number > 1:
+                yield Step("rest", block, item, number, len(dose.sets), seconds=dose.sets[number - 2].rest_s)
+            yield from _set(block, item, number, len(dose.sets), dose)
+
+
+def _in_rounds(block: int, doses: Sequence[Dose], rest_s: int, change_over_s: int) -> Iterator[Step]:
+    rounds = max(len(dose.sets) for dose in doses)
+    for number in range(1, rounds + 1):
+        if number > 1:
+            yield Step("rest", block, 0, number, rounds, seconds=rest_s)
+        left = [(item, dose) for item, dose in enumerate(doses) if len(dose.sets) >= number]
+        for place, (item, dose) in enumerate(left):
+            if place and change_over_s:
+                yield Step("change", block, item, number, rounds, seconds=change_over_s)
+            yield from _set(block, item, number, rounds, dose)
+
+
+def _set(block: int, item: int, number: int, rounds: int, dose: Dose) -> Iterator[Step]:
+    for side in (1, 2) if dose.side_count == 2 else (0,):
+        yield Step("set", block, item, number, rounds, side)
+
+
+def session_steps(blocks: Sequence[Sequence[Step]]) -> tuple[Step, ...]:
+    """Return the steps of a whole session, with the change from each block to the next."""
+    steps: list[Step] = []
+    for index, inside in enumerate(blocks):
+        if index:
+            steps.append(Step("block", index, seconds=BETWEEN_BLOCKS_S))
+        steps.extend(inside)
+    return tuple(steps)

@@ -1,0 +1,145 @@
+"""What changed since the last time, in words and numbers."""
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+from typing import Final
+
+from setwright.dose.change import (
+    AmountChange,
+    CountChange,
+    Difference,
+    LoadChange,
+    PatternChange,
+    RestChange,
+    TempoChange,
+)
+from setwright.dose.dose import metres
+from setwright.model.load import (
+    Band,
+    BodyWeightShare,
+    Effort,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+    same_kind,
+)
+from setwright.wording.doses import dose_in_words
+from setwright.wording.language import Language, later
+from setwright.wording.loads import load
+
+_SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
+
+
+def in_words(language: Language, changes: Iterable[Difference]) -> tuple[str, ...]:
+    """Return each change in words: one round more, 2 more reps, 1.5 % of body weight heavier."""
+    return tuple(change_in_words(language, change) for change in changes)
+
+
+def change_in_words(language: Language, change: Difference) -> str:
+    """Return one change in words."""
+    match change:
+        case CountChange(by=by, rounds=rounds):
+            return _rounds(language, by) if rounds else _sets(language, by)
+        case AmountChange():
+            return _amount(language, change)
+        case LoadChange():
+            return _load(language, change)
+        case TempoChange():
+            return _tempo(language, change)
+        case RestChange(by_s=by_s):
+            if by_s > 0:
+                return language.say("%(number)s s more rest", number=by_s)
+            return language.say("%(number)s s less rest", number=-by_s)
+        case PatternChange(before=was, now=is_):
+            return _instead(language, dose_in_words(language, is_), dose_in_words(language, was))
+
+
+def _instead(language: Language, now: str, before: str) -> str:
+    return language.say("%(now)s instead of %(before)s", now=now, before=before)
+
+
+def _sets(language: Language, by: int) -> str:
+    count = abs(by)
+    number = language.say(_SMALL[count]) if count in _SMALL else str(count)
+    if by > 0:
+        return language.many("%(number)s set more", "%(number)s sets more", count, number=number)
+    return language.many("%(number)s set fewer", "%(number)s sets fewer", count, number=number)
+
+
+def _rounds(language: Language, by: int) -> str:
+    count = abs(by)
+    number = language.say(_SMALL[count]) if count in _SMALL else str(count)
+    if by > 0:
+        return language.many("%(number)s round more", "%(number)s rounds more", count, number=number)
+    return language.many("%(number)s round fewer", "%(number)s rounds fewer", count, number=number)
+
+
+def _tempo(language: Language, change: TempoChange) -> str:
+    now = language.say("tempo %(tempo)s", tempo=change.now) if change.now else language.say("no set tempo")
+    return _instead(language, now, str(change.before)) if change.before else now
+
+
+def _amount(language: Language, change: AmountChange) -> str:
+    # Of a range, the upper end says how far it went; where that stays, the lower one.
+    higher = Fraction(change.now.high - change.before.high)
+    by = higher or Fraction(change.now.low - change.before.low)
+    if change.measure == "reps":
+        count = abs(int(by))
+        if by > 0:
+            return language.many("%(num)s more rep", "%(num)s more reps", count)
+        return language.many("%(num)s fewer rep", "%(num)s fewer reps", count)
+    if change.measure == "distance":
+        number = language.number(metres(abs(by)))
+        if by > 0:
+            return language.say("%(number)s m farther", number=number)
+        return language.say("%(number)s m less far", number=number)
+    if by > 0:
+        return language.say("%(number)s s longer", number=abs(int(by)))
+    return language.say("%(number)s s shorter", number=abs(int(by)))
+
+
+def _load(language: Language, change: LoadChange) -> str:
+    before, now = change.before, change.now
+    if now is None:
+        return language.say("without weight")
+    if before is None:
+        return language.say("now with %(load)s", load=load(language, now))
+    if isinstance(now, Band) or not same_kind(before, now):
+        return _instead(language, load(language, now), load(language, before))
+    return _by(language, now, magnitude(now) - magnitude(before))
+
+
+def _by(language: Language, now: Load, by: Fraction) -> str:
+    number = language.number(abs(by))
+    match now:
+        case BodyWeightShare() | Weight() | OneRepMaxShare():
+            if by > 0:
+                return _in_hands(language, now, language.say("%(load)s heavier", load=_size(language, now, abs(by))))
+            return _in_hands(language, now, language.say("%(load)s lighter", load=_size(language, now, abs(by))))
+        case Effort():
+            if by > 0:
+                return language.say("effort %(number)s higher", number=number)
+            return language.say("effort %(number)s lower", number=number)
+        case Reserve():
+            count = abs(int(by))
+            if by > 0:
+                return language.many("%(num)s rep more in reserve", "%(num)s reps more in reserve", count)
+            return language.many("%(num)s rep less in reserve", "%(num)s reps less in reserve", count)
+        case Band():
+            raise ValueError("bands have names, not numbers")
+
+
+def _size(language: Language, now: BodyWeightShare | OneRepMaxShare | Weight, by: Fraction) -> str:
+    match now:
+        case BodyWeightShare():
+            return load(language, BodyWeightShare(by))
+        case OneRepMaxShare():
+            return load(language, OneRepMaxShare(by))
+        case Weight(unit=unit):
+            return load(language, Weight(by, unit=unit))
+
+
+def _in_hands(language: Language, now: Load, said: str) -> str:
+    return language.say("%(change)s in each hand", change=said) if now.per_hand else said

@@ -1,0 +1,144 @@
+"""Doses in words, the same wherever they are shown."""
+
+from fractions import Fraction
+
+from setwright.dose.dose import Dose, Group, metres
+from setwright.dose.span import Span
+from setwright.model.exercise import Exercise
+from setwright.model.prescription import Measure
+from setwright.model.routine import RoutinePart
+from setwright.model.tempo import Tempo
+from setwright.wording import loads, times
+from setwright.wording.language import Language
+
+
+def amount(language: Language, dose: Dose) -> str:
+    """Return a set's amount without its sides: 8 reps, 30 s hold, 20 m."""
+    return measured(language, dose.measure, dose.first.amount)
+
+
+def measured(language: Language, measure: Measure, span: Span) -> str:
+    """Return an amount of a measure: reps, seconds, or centimetres, which are said in metres."""
+    if span.is_one:
+        return _measured(language, measure, span.high)
+    low = str(span.low)
+    if measure == "distance":
+        low = language.number(metres(span.low))
+    elif measure != "reps":
+        low = times.duration(language, int(span.low))
+    return language.say("%(first)s to %(last)s", first=low, last=_measured(language, measure, span.high))
+
+
+def _measured(language: Language, measure: Measure, number: int | Fraction) -> str:
+    match measure:
+        case "reps":
+            return language.many("%(num)s rep", "%(num)s reps", int(number))
+        case "distance":
+            return distance(language, number)
+        case "hold":
+            return language.say("%(time)s hold", time=times.duration(language, int(number)))
+        case "work":
+            return language.say("%(time)s work", time=times.duration(language, int(number)))
+
+
+def distance(language: Language, length_cm: int | Fraction) -> str:
+    """Return a distance: 20 m."""
+    return language.say("%(number)s m", number=language.number(metres(length_cm)))
+
+
+def sides(language: Language, dose: Dose) -> str:
+    """Return how the sides share the amount; nothing where both work together."""
+    if dose.sides == "one at a time":
+        return language.say("each side")
+    if dose.sides == "alternating":
+        return language.say("in all, sides in turn")
+    return ""
+
+
+def dose_in_words(language: Language, dose: Dose, rounds: bool = False) -> str:
+    """Return a whole dose: 3 rounds of 8 reps each side, 15 % of body weight, tempo 3-0-1-0."""
+    first, *others = (_group(language, dose, group, rounds) for group in dose.groups)
+    return "; ".join((first, *(language.say("then %(sets)s", sets=other) for other in others)))
+
+
+def _group(language: Language, dose: Dose, group: Group, rounds: bool) -> str:
+    one = group.each
+    whole = f"{measured(language, dose.measure, one.amount)} {sides(language, dose)}".strip()
+    if rounds:
+        said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", group.count, amount=whole)
+    else:
+        said = language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", group.count, amount=whole)
+    parts = [said]
+    if one.load is not None:
+        parts.append(loads.load(language, one.load))
+    if one.tempo is not None:
+        parts.append(language.say("tempo %(tempo)s", tempo=one.tempo))
+    return language.listed(parts)
+
+
+def part_amount(language: Language, part: RoutinePart, exercise: Exercise | None = None) -> str:
+    """Return how much of a warm-up's or cool-down's step: 8 reps each side, 30 s hold, 1 min, 20 m."""
+    if part.reps:
+        said = _measured(language, "reps", part.reps)
+    elif part.hold:
+        said = _measured(language, "hold", part.hold)
+    elif part.work:
+        said = times.duration(language, part.work)
+    else:
+        said = distance(language, part.distance or 0)
+    both = exercise is not None and exercise.sides == "one at a time"
+    return f"{said} {language.say('each side')}" if both else said
+
+
+def tempo_words(language: Language, tempo: Tempo) -> str:
+    """Return a tempo in words: lower 3 s, lift 1 s."""
+    parts = []
+    if tempo.lowering_s:
+        parts.append(language.say("lower %(seconds)s s", seconds=tempo.lowering_s))
+    if tempo.pause_low_s:
+        parts.append(language.say("pause %(seconds)s s", seconds=tempo.pause_low_s))
+    if tempo.lifting_s is None:
+        fast = language.say("lift fast, with control") if tempo.lowering_s else language.say("fast, with control")
+        parts.append(fast)
+    elif tempo.lifting_s:
+        parts.append(language.say("lift %(seconds)s s", seconds=tempo.lifting_s))
+    if tempo.pause_high_s:
+        parts.append(language.say("hold %(seconds)s s at the top", seconds=tempo.pause_high_s))
+    return language.listed(parts)
+
+
+def big_amount(language: Language, dose: Dose) -> tuple[str, str]:
+    """Return a set's amount as a number and its word, for large type: ('8', 'reps'), ('30', 's hold')."""
+    amount = dose.first.amount.high
+    number = int(amount)
+    match dose.measure:
+        case "reps":
+            return str(number), language.many("rep", "reps", number)
+        case "distance":
+            return language.number(metres(amount)), language.say("m")
+        case measure:
+            whole_minutes = number >= 120 and number % 60 == 0
+            if measure == "hold":
+                word = language.say("min hold") if whole_minutes else language.say("s hold")
+            else:
+                word = language.say("min work") if whole_minutes else language.say("s work")
+            return str(number // 60 if whole_minutes else number), word
+
+
+def unit_of_work(language: Language, measure: Measure) -> str:
+    """Return what a week's work is counted in: reps, metres, seconds."""
+    if measure == "reps":
+        return language.say("reps")
+    return language.say("metres") if measure == "distance" else language.say("seconds")
+
+
+def boxes(language: Language, dose: Dose, unit: str) -> list[str]:
+    """Return what a member writes down after each set: the amount done, the load taken, the effort felt."""
+    if dose.measure == "reps":
+        done = language.say("reps")
+    else:
+        done = language.say("m") if dose.measure == "distance" else language.say("s")
+    effort = language.say("effort")
+    if dose.heaviest is None:
+        return [done, effort]
+    return [done, loads.unit(language, dose.heaviest, unit), effort]

@@ -1,0 +1,146 @@
+"""One exercise of a session in words: everything that a page and a sheet say about its dose, decided once."""
+
+from dataclasses import dataclass
+
+from setwright.dose.resolved import ResolvedItem
+from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.wording import doses, loads
+from setwright.wording.language import Language, capital
+from setwright.wording.pieces import Piece, Pieces, pieces, stressed
+from setwright.wording.times import duration
+
+
+@dataclass(frozen=True, slots=True)
+class BandRow:
+    """A stretch of body weight (or of 1RM) and what to take there.
+
+    ``span`` is in whole kilograms without a unit; ``label`` says of what, with its unit; ``fit`` is the choice's.
+    """
+
+    span: str
+    label: str
+    take: str
+    fit: str
+
+
+@dataclass(frozen=True, slots=True)
+class BandWords:
+    """The weights to take, and what stands before them: ``title`` in a sentence, ``short`` on paper."""
+
+    label: str
+    title: str
+    short: str
+    rows: tuple[BandRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ItemWords:
+    """One exercise's dose in words.
+
+    ``number`` and ``unit`` are the amount for large type; ``kit`` is what the load is taken with. ``take`` says what to
+    take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
+    weights. ``tempo_code`` are its four numbers.
+    """
+
+    number: str
+    unit: str
+    amount: str
+    sides: str
+    load: str | None
+    kit: str | None
+    take: Pieces
+    bands: BandWords | None
+    remarks: tuple[str, ...]
+    tempo: str | None
+    tempo_code: str | None
+    rest: str
+
+
+def item_words(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> ItemWords:
+    """Return an exercise's dose in words.
+
+    Args:
+        language: the language to say it in.
+        item: the exercise in its week.
+        limit: the heaviest load that the physiotherapist allows for it, if any.
+        unit: the club's unit of weights, ``kg`` or ``lb``.
+    """
+    dose, load, tempo = item.dose, item.dose.heaviest, item.dose.first.tempo
+    number, word = doses.big_amount(language, dose)
+    return ItemWords(
+        number=number,
+        unit=word,
+        amount=doses.amount(language, dose),
+        sides=doses.sides(language, dose),
+        load=capital(loads.load(language, load)) if load is not None else None,
+        kit=item.kit if load is not None and (item.bands or item.choice) else None,
+        take=_take(language, item, limit, unit),
+        bands=_bands(language, item, unit) if item.bands and not item.choice else None,
+        remarks=_remarks(language, item),
+        tempo=doses.tempo_words(language, tempo) if tempo else None,
+        tempo_code=str(tempo) if tempo else None,
+        rest=duration(language, dose.first.rest_s),
+    )
+
+
+def _take(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> Pieces:
+    load = item.dose.heaviest
+    if item.choice:
+        if item.choice.fit == "over-limit":
+            return _one(language.say("The physiotherapist's limit rules this out: do the easier option."))
+        if item.choice.weight_kg is None:
+            return _one(language.say("The club owns nothing light enough: do the easier option."))
+        if isinstance(load, Weight) and item.choice.weight_kg != load.kg:
+            weight = stressed(loads.mass(language, item.choice.weight_kg, unit))
+            return pieces(language.say("Take %(weight)s, the nearest that the club owns.", weight=weight))
+    elif item.bands:
+        return ()
+    elif limit and isinstance(load, Effort | Reserve | OneRepMaxShare):
+        return _one(language.say("Never more than %(load)s.", load=loads.load(language, limit)))
+    elif isinstance(load, BodyWeightShare):
+        said = language.say(
+            "Multiply your body weight by %(percent)s and divide by 100. Take nothing heavier than that.",
+            percent=language.number(load.percent),
+        )
+        return _one(said)
+    return ()
+
+
+def _one(said: str) -> Pieces:
+    return (Piece(said, False),)
+
+
+def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
+    load = item.dose.heaviest
+    of_max = load is not None and load.of == "1RM"
+    per_hand = load is not None and load.per_hand
+    rows = []
+    for band in item.bands:
+        if band.whole_kg is None:
+            continue
+        first, last = band.whole_kg
+        span = f"{first}" if first == last else f"{first}–{last}"
+        label = language.say("1RM %(span)s kg", span=span) if of_max else language.say("%(span)s kg", span=span)
+        rows.append(BandRow(span, label, loads.to_take(language, band.choice, unit), band.choice.fit))
+    if of_max:
+        label = language.say("Weight to take by 1RM")
+        title, short = language.say("Your 1RM, and what to take:"), language.say("Your 1RM, kg")
+    elif per_hand:
+        label = language.say("Weight to take by body weight")
+        title = language.say("Your body weight, and what to take in each hand:")
+        short = language.say("You weigh, kg: each hand")
+    else:
+        label = language.say("Weight to take by body weight")
+        title, short = language.say("Your body weight, and what to take:"), language.say("You weigh, kg")
+    return BandWords(label, title, short, tuple(rows))
+
+
+def _remarks(language: Language, item: ResolvedItem) -> tuple[str, ...]:
+    fits = {band.choice.fit for band in item.bands}
+    remarks = []
+    if "lighter" in fits:
+        said = language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)
+        remarks.append(said)
+    if "limit" in fits:
+        remarks.append(language.say("The physiotherapist's limit keeps some weights lighter."))
+    return tuple(remarks)

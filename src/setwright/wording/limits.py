@@ -1,0 +1,79 @@
+"""What a physiotherapist limits an exercise to, in words: one row for each key of ``Limits``, set or not."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from setwright.model.exercise import Limits
+from setwright.wording.language import Language, later
+from setwright.wording.loads import load
+from setwright.wording.times import duration
+
+
+@dataclass(frozen=True, slots=True)
+class LimitWords:
+    """One limit. ``value`` is empty where none is set, and stands between ``before`` and ``after``.
+
+    ``lines`` are the coach's own prose, for the limit that says for whom the exercise is not.
+    """
+
+    key: str
+    label: str
+    value: str
+    before: str
+    after: str
+    lines: tuple[str, ...] = ()
+
+    @property
+    def said(self) -> str:
+        """The limit in words: 12 a set; nothing where none is set, or where it is said in lines."""
+        return f"{self.before}{self.value}{self.after}" if self.value else ""
+
+
+_LABELS: Final[Mapping[str, str]] = {
+    "load": later("Load"),
+    "reps": later("Reps"),
+    "hold": later("Hold"),
+    "weekly_sets": later("Sets"),
+    "weekly_step": later("Step of the load"),
+    "earliest_phase": later("Earliest"),
+    "not_for": later("Not for"),
+}
+_ROUND_IT: Final[Mapping[str, str]] = {
+    "reps": later("%(value)s a set"),
+    "weekly_sets": later("%(value)s a week"),
+    "weekly_step": later("%(value)s %% a week"),
+    "earliest_phase": later("phase %(value)s of a plan"),
+}
+_HERE: Final = "\x00"
+
+
+def limits(language: Language, of: Limits | None) -> tuple[LimitWords, ...]:
+    """Return every limit that can be set, in the order of the language, with what is set."""
+    given = of or Limits()
+    return tuple(_row(language, key, getattr(given, key)) for key in Limits.model_fields)
+
+
+def limits_set(language: Language, of: Limits | None) -> tuple[LimitWords, ...]:
+    """Return the limits that are set and said in a few words: all but those in lines of prose."""
+    return tuple(row for row in limits(language, of) if row.said)
+
+
+def _row(language: Language, key: str, value: Any) -> LimitWords:
+    label = language.say(_LABELS[key])
+    if key == "not_for":
+        return LimitWords(key, label, "", "", "", tuple(value))
+    before, _, after = language.say(_ROUND_IT[key], value=_HERE).partition(_HERE) if key in _ROUND_IT else ("", "", "")
+    return LimitWords(key, label, "" if value is None else _written(language, key, value), before, after)
+
+
+def _written(language: Language, key: str, value: Any) -> str:
+    match key:
+        case "load":
+            return load(language, value)
+        case "hold":
+            return duration(language, value)
+        case "weekly_step":
+            return language.number(value)
+        case _:
+            return str(value)

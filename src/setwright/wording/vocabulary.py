@@ -1,0 +1,110 @@
+"""The trade's fixed words as members read them: patterns, regions, sides, kinds of routines."""
+
+from collections.abc import Iterable, Mapping
+from typing import Final
+
+from setwright.model.exercise import Exercise
+from setwright.model.vocabulary import Pattern, Region, Sides
+from setwright.wording.language import Language, later
+
+_PATTERNS: Final[Mapping[Pattern, str]] = {
+    "squat": later("squat"),
+    "hinge": later("hinge"),
+    "lunge": later("lunge"),
+    "push": later("push"),
+    "pull": later("pull"),
+    "carry": later("carry"),
+    "trunk": later("trunk"),
+    "calf": later("calf"),
+    "balance": later("balance"),
+    "jump": later("jump"),
+    "mobility": later("mobility"),
+}
+_MEANS: Final[Mapping[Pattern, str]] = {
+    "squat": later("bending hips and knees together, feet level"),
+    "hinge": later("bending at the hips with a long back"),
+    "lunge": later("one leg ahead of the other, or one leg at a time"),
+    "push": later("pressing away with the arms"),
+    "pull": later("drawing in with the arms"),
+    "carry": later("holding a load and walking or standing tall"),
+    "trunk": later("keeping the trunk steady against a pull"),
+    "calf": later("raising and lowering the heel"),
+    "balance": later("standing steady on a small base"),
+    "jump": later("leaving the ground and landing well"),
+    "mobility": later("moving a joint through its range"),
+}
+_REGIONS: Final[Mapping[Region, str]] = {
+    "quadriceps": later("quadriceps"),
+    "hamstrings": later("hamstrings"),
+    "glutes": later("glutes"),
+    "hip flexors": later("hip flexors"),
+    "hip stabilisers": later("hip stabilisers"),
+    "inner thigh": later("inner thigh"),
+    "calf": later("calf"),
+    "shin": later("shin"),
+    "foot": later("foot"),
+    "abdominals": later("abdominals"),
+    "side trunk": later("side trunk"),
+    "lower back": later("lower back"),
+    "upper back": later("upper back"),
+    "chest": later("chest"),
+    "shoulders": later("shoulders"),
+    "arms": later("arms"),
+    "grip": later("grip"),
+    "neck": later("neck"),
+}
+_SIDES: Final[Mapping[Sides, str]] = {
+    "both together": later("both together"),
+    "one at a time": later("one at a time"),
+    "alternating": later("alternating"),
+}
+_ROUTINES: Final[Mapping[str, str]] = {"warm-up": later("Warm-up"), "cool-down": later("Cool-down")}
+
+
+def pattern(language: Language, name: Pattern) -> str:
+    """Return a movement pattern's name."""
+    return language.say(_PATTERNS[name])
+
+
+def pattern_means(language: Language, name: Pattern) -> str:
+    """Return what a movement pattern is."""
+    return language.say(_MEANS[name])
+
+
+def region(language: Language, name: Region) -> str:
+    """Return a region of the body."""
+    return language.say(_REGIONS[name])
+
+
+def regions(language: Language, names: Iterable[Region]) -> str:
+    """Return regions of the body as a list."""
+    return language.listed(region(language, name) for name in names)
+
+
+def sides(language: Language, name: Sides) -> str:
+    """Return how the sides of the body share the work."""
+    return language.say(_SIDES[name])
+
+
+def routine_kind(language: Language, kind: str) -> str:
+    """Return whether a routine is a warm-up or a cool-down."""
+    return language.say(_ROUTINES[kind])
+
+
+def kit(language: Language, names: Iterable[str]) -> str:
+    """Return kit as a list, by the club's own names for it; 'none' where nothing is needed."""
+    return language.listed(names) or language.say("none")
+
+
+def facts(language: Language, exercise: Exercise) -> tuple[tuple[str, str], ...]:
+    """Return the short facts of an exercise, as label and words."""
+    works = regions(language, exercise.regions.main)
+    if exercise.regions.also:
+        helping = regions(language, exercise.regions.also)
+        works = language.say("%(main)s; also %(helping)s", main=works, helping=helping)
+    return (
+        (language.say("Pattern"), pattern(language, exercise.pattern)),
+        (language.say("Sides"), sides(language, exercise.sides)),
+        (language.say("Kit"), kit(language, exercise.kit)),
+        (language.say("Works"), works),
+    )

@@ -1,0 +1,1 @@
+"""Fuzzing: mutated files through the reader, and whole random programmes through the whole build."""

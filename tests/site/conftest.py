@@ -1,0 +1,33 @@
+"""Windows in which pages are only looked at."""
+
+from collections.abc import Callable, Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+Look = Callable[..., Page]
+
+
+@pytest.fixture(scope="session")
+def look(browser: Browser, address: str) -> Iterator[Look]:
+    """Opens a page of the site at a size, by day or by night: ``look("safety/", (390, 844), "dark")``.
+
+    One window of a kind shows one page after another, since a new one takes longer than a page. So this is for tests
+    that touch nothing and store nothing; the window keeps no copy of the site.
+    """
+    windows: dict[tuple[int, int, str], Page] = {}
+
+    def look(path: str, size: tuple[int, int], scheme: str = "light") -> Page:
+        width, height = size
+        if (*size, scheme) not in windows:
+            context = browser.new_context(
+                viewport={"width": width, "height": height}, color_scheme=scheme, service_workers="block"
+            )
+            windows[*size, scheme] = context.new_page()
+        page = windows[*size, scheme]
+        page.goto(address + path)
+        return page
+
+    yield look
+    for page in windows.values():
+        page.context.close()
