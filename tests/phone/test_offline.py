@@ -12,6 +12,7 @@ import shutil
 import threading
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
@@ -249,10 +250,20 @@ ASKED = """async (address) => {
 
 
 def asleep(member: BrowserContext, page: Page) -> None:
-    """Put the worker to sleep, as a browser does after some seconds without a touch."""
+    """Put the worker in charge to sleep, as a browser does after some seconds without a touch; no other one."""
     session = member.new_cdp_session(page)
+    versions: dict[str, str] = {}
+
+    def note(told: dict[str, Any]) -> None:
+        versions.update({one["versionId"]: one["status"] for one in told["versions"]})
+
+    session.on("ServiceWorker.workerVersionUpdated", note)
     session.send("ServiceWorker.enable")
-    session.send("ServiceWorker.stopAllWorkers")
+    while "activated" not in versions.values():
+        page.evaluate("0")
+    for version, status in versions.items():
+        if status == "activated":
+            session.send("ServiceWorker.stopWorker", {"versionId": version})
     session.detach()
 
 

@@ -2,12 +2,13 @@
 
 import os
 import shutil
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, expect, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, expect, sync_playwright
 
 from support.serving import served
 from support.shared import made_once
@@ -86,8 +87,23 @@ def browser() -> Iterator[Browser]:
             return context
 
         chromium.new_context = watched  # type: ignore[method-assign]
+        Page.wait_for_function = until  # type: ignore[assignment]
         yield chromium
         chromium.close()
+
+
+def until(page: Page, line: str, *, arg: object = None, timeout: float = PATIENCE_MS, polling: float = 50) -> None:
+    """Wait until a line of JavaScript holds, asking from outside: Playwright's own way is eval, which pages refuse."""
+    deadline = time.monotonic() + timeout / 1000
+    while time.monotonic() < deadline:
+        try:
+            if page.evaluate(line, arg):
+                return
+        except Error as error:
+            if "context was destroyed" not in str(error):  # the page is on its way to another one
+                raise
+        page.wait_for_timeout(polling)
+    pytest.fail(f"never came true: {line}")
 
 
 @pytest.fixture(autouse=True)
