@@ -1,25 +1,32 @@
 """The guided session keeps the sheet's order and its time."""
 
+import json
+import re
 from collections.abc import Callable, Iterator
+from dataclasses import asdict
+from pathlib import Path
 from typing import Any
 
 import pytest
+from jsonschema import Draft202012Validator
 from playwright.sync_api import Page
 
+from setwright.dose.phases import phases
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedBlock, ResolvedSession
-from setwright.dose.sequence import BETWEEN_BLOCKS_S
 from setwright.dose.timing import set_time
 from setwright.model.programme import Programme
+from setwright.model.tempo import parse_tempo
 from setwright.outline.addresses import folder_of, session_path
+from setwright.outline.site import Site
+from setwright.phone.session_data import data, markup, schema
+from support import make
 
 READ = """async ([root, addresses]) => {
-  const page = await import(root + 'assets/js/elements/session-page.js');
   const logic = await import(root + 'assets/js/logic/steps.js');
   return Promise.all(addresses.map(async address => {
     const read = new DOMParser().parseFromString(await (await fetch(root + address)).text(), 'text/html');
-    const between = Number(read.querySelector('sw-guide').dataset.between);
-    return logic.stepsOf(page.blocksOf(read), {between, warmUp: false, coolDown: false});
+    return logic.sessionFrom(read.querySelector('script#session').textContent);
   }));
 }"""
 
@@ -51,39 +58,87 @@ def test_every_session_of_the_example_is_stepped_through_in_order_and_time(
     sessions = [session for plan in resolve(example) for session in plan.sessions]
     phone.goto(f"{address}safety/")
     found = phone.evaluate(READ, [address, [folder_of(session_path(session)) for session in sessions]])
-    for session, steps in zip(sessions, found, strict=True):
+    for session, read in zip(sessions, found, strict=True):
+        steps = read["steps"]
         sets = [(s["block"], s["item"], s["round"], s["side"]) for s in steps if s["kind"] == "set"]
         pauses = sum(step["seconds"] for step in steps)
-        work = sum(set_time(item.dose, item.dose.first).low_s * item.dose.count for item in session.items)
+        work = sum(set_time(item.dose, one).low_s for item in session.items for one in item.dose.sets)
 
         assert sets == expected(session)
         assert pauses + work == session.time.low_s
-
-
-def test_from_block_to_block_the_page_says_how_long(phone: Page, address: str) -> None:
-    """The time between blocks comes from the page, as every other number does."""
-    phone.goto(f"{address}plans/relay/week-07/friday/")
-
-    assert phone.locator("sw-guide").get_attribute("data-between") == str(BETWEEN_BLOCKS_S)
+        assert steps[-1]["kind"] == "finish"
 
 
 @pytest.mark.parametrize(
-    ("passed", "phase", "rep", "left"),
+    ("lowers_first", "passed", "phase", "rep", "left"),
     [
-        (0, "Lower", 1, 3),
-        (2.9, "Lower", 1, 1),
-        (3, "Pause", 1, 1),
-        (4, "Lift fast", 1, 1),
-        (5, "Lower", 2, 3),
-        (24, "Lift fast", 5, 1),
+        (True, 0, "Lower", 1, 3),
+        (True, 2.9, "Lower", 1, 1),
+        (True, 3, "Pause", 1, 1),
+        (True, 4, "Lift fast", 1, 1),
+        (True, 5, "Lower", 2, 3),
+        (True, 24, "Lift fast", 5, 1),
+        (False, 0, "Lift fast", 1, 1),
+        (False, 1, "Lower", 1, 3),
+        (False, 4.5, "Pause", 1, 1),
     ],
 )
-def test_the_beat_follows_the_tempo(run: Callable[..., Any], passed: float, phase: str, rep: int, left: int) -> None:
-    """3-1-X-0: three seconds down, one below, up fast (counted as one), no pause on top: five seconds a repetition."""
+def test_the_beat_follows_the_tempo(
+    run: Callable[..., Any], lowers_first: bool, passed: float, phase: str, rep: int, left: int
+) -> None:
+    """3-1-X-0: three seconds down, one below, up fast (counted as one), no hold on top; a row begins with the lift."""
     line = """m => {
-      const phases = m.phasesOf('3 1 1! 0');
-      const beat = m.beatAt(phases, given);
-      return [phases[beat.index].name, beat.rep, beat.left];
+      const [phases, passed] = given;
+      const beat = m.beatAt(phases, passed);
+      return [m.nameOf(phases[beat.index]), beat.rep, beat.left];
     }"""
+    done = [asdict(one) for one in phases(parse_tempo("3-1-X-0"), lowers_first)]
 
-    assert run("beat", line, passed) == [phase, rep, left]
+    assert run("beat", line, [done, passed]) == [phase, rep, left]
+
+
+def test_every_page_of_the_example_carries_its_session(site: Path) -> None:
+    """The block of each session's page fits the schema, as read from the built page."""
+    pages = sorted(site.glob("plans/*/week-*/*/index.html"))
+    check = Draft202012Validator(schema())
+    for page in pages:
+        block = re.search(r'<script type="application/json" id="session">(.*?)</script>', page.read_text("utf-8"))
+        assert block is not None, page
+        assert [error.message for error in check.iter_errors(json.loads(block[1]))] == []
+
+    assert len(pages) > 30
+
+
+def test_the_example_beats_as_its_figures_move(example: Programme) -> None:
+    """Rows, heel raises, presses, bridges and deadlifts lift first; squats, lunges and push-ups lower first."""
+    site = Site(example, resolve(example))
+    first = {}
+    for plan in site.plans:
+        for session in plan.sessions:
+            for block in data(site, plan, session).blocks:
+                first |= {item.exercise: item.tempos[0][0].kind for item in block.items if item.tempos}
+
+    lifts = {ident for ident, kind in first.items() if kind in ("lift", "hold")}
+    assert {"bent-over-row", "heel-raise", "half-kneeling-press", "single-leg-bridge", "kettlebell-deadlift"} <= lifts
+    assert {"box-step-up", "band-row", "one-arm-row"} <= lifts
+    assert not {"goblet-squat", "split-squat", "reverse-lunge", "box-step-down", "single-leg-deadlift"} & lifts
+
+
+def test_a_distance_in_halves_of_a_centimetre_reaches_the_phone_as_a_number() -> None:
+    """1.555 m is 155.5 cm there, and not a fraction that a browser cannot count with."""
+    made = make.one_exercise("{distance: 1.555 m}")
+    site = Site(made, resolve(made))
+    plan = site.plans[0]
+    block = json.loads(markup(data(site, plan, next(plan.sessions))))
+
+    assert block["blocks"][0]["items"][0]["sets"][0] == {"low": 155.5, "high": 155.5, "load": None, "tempo": None}
+
+
+def test_no_text_of_the_coach_ends_the_block() -> None:
+    """A name with markup in it stays data: the element that holds the block cannot be closed from inside."""
+    made = make.one_exercise("{reps: 8}", lift="name: A lift ~ & more")
+    site = Site(made, resolve(made))
+    text = markup(data(site, site.plans[0], next(site.plans[0].sessions)))
+
+    assert not set("<>&`~") & set(text)
+    assert json.loads(text)["blocks"][0]["items"][0]["name"] == "A lift ~ & more"

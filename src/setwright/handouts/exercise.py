@@ -52,7 +52,7 @@ def card_data(desk: Desk, ident: str) -> dict[str, Any]:
         "cues": desk.all_prose(exercise.cues),
         "set_up": desk.all_prose(exercise.set_up),
         "steps": desk.all_prose(exercise.steps),
-        "points": _points(desk, exercise),
+        "points": _points(desk, ident),
         "faults": [{"sign": desk.prose(f.sign), "fix": desk.prose(f.fix)} for f in exercise.faults],
         "easier": [variation(desk, way.exercise, way.how) for way in exercise.easier],
         "harder": [variation(desk, way.exercise, way.how) for way in exercise.harder],
@@ -98,12 +98,13 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
     }
 
 
-def _points(desk: Desk, exercise: Exercise) -> list[dict[str, Any]]:
+def _points(desk: Desk, ident: str) -> list[dict[str, Any]]:
+    exercise = desk.site.programme.exercises[ident]
     points: list[dict[str, Any]] = []
     if exercise.breathing:
         points.append({"name": desk.language.say("Breathing"), "says": desk.prose(exercise.breathing)})
     if exercise.tempo:
-        said = f"{tempo_words(desk.language, exercise.tempo)} ({exercise.tempo})"
+        said = f"{tempo_words(desk.language, exercise.tempo, desk.site.lowers_first(ident))} ({exercise.tempo})"
         points.append({"name": desk.language.say("Tempo"), "says": [{"kind": "text", "text": said}]})
     if exercise.feel:
         points.append({"name": desk.language.say("Where to feel it"), "says": desk.prose(exercise.feel)})

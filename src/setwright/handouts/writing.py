@@ -90,7 +90,13 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     """Return one exercise of a session: its dose in large and in words, and the weights to take."""
     language, unit = desk.language, desk.site.programme.club.units
     dose, exercise = item.dose, desk.site.programme.exercises[item.exercise]
-    said = item_words(language, item, exercise.limits.load if exercise.limits else None, unit)
+    said = item_words(
+        language,
+        item,
+        exercise.limits.load if exercise.limits else None,
+        unit,
+        desk.site.lowers_first(item.exercise),
+    )
     return {
         "exercise": item.exercise,
         "name": exercise.name,

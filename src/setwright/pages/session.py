@@ -8,6 +8,7 @@ from setwright.outline.addresses import PLANS, plan_path, session_path, week_pat
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
 from setwright.pages.page import Crumb, Page
+from setwright.phone import session_data
 from setwright.wording.blocks import block_name
 from setwright.wording.changes import in_words
 from setwright.wording.language import Language
@@ -62,6 +63,7 @@ def _page(
             "week": week,
             "phase": plan.plan.phases[week.phase],
             "session": session,
+            "for_guide": session_data.markup(session_data.data(site, plan, session)),
             "written": written,
             "kit": site.kit_of(session),
             "kind_words": week_kind(language, session.remains.kind),

@@ -1,4 +1,4 @@
-"""What pages carry for the browser: bands, doses and rests as attributes, so that no script computes a dose.
+"""What pages carry for the browser in attributes: bands and multiples, so that no script computes a load.
 
 Bands are written as intervals, with exact edges: ``[40, 160/3) 8 kg; [160/3, 70] 10 kg``. A square bracket takes its
 edge in, a round one leaves it out. Edges are kilograms of body weight (or of 1RM), as whole numbers or fractions.
@@ -13,10 +13,8 @@ from markupsafe import Markup, escape
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
-from setwright.dose.resolved import ResolvedBlock, ResolvedItem
-from setwright.dose.sequence import BETWEEN_BLOCKS_S
-from setwright.model.load import Band, OneRepMaxShare
-from setwright.model.tempo import FAST_LIFT_S, Tempo
+from setwright.dose.resolved import ResolvedItem
+from setwright.model.load import OneRepMaxShare
 from setwright.model.units import KG_PER_LB, plain_number
 
 EASIER: Final = "easier"
@@ -53,38 +51,6 @@ def load(item: ResolvedItem, unit: str) -> Markup:
     )
 
 
-def item(one: ResolvedItem, kit: list[str], unit: str) -> Markup:
-    """Return the attributes of one exercise of a session: its dose as plain numbers (s, cm, counts)."""
-    dose = one.dose
-    chosen = one.choice.weight_kg if one.choice else None
-    per_hand = dose.heaviest is not None and dose.heaviest.per_hand
-    return attributes(
-        {
-            "data-exercise": one.exercise,
-            "data-sets": dose.count,
-            "data-measure": dose.measure,
-            "data-amount": dose.first.amount.high,
-            "data-sides": {"one at a time": 2}.get(dose.sides),
-            "data-tempo": _tempo(dose.first.tempo) if dose.measure == "reps" else None,
-            "data-rest": dose.first.rest_s,
-            "data-kit": " ".join(kit) or None,
-            "data-weight": weight(chosen, unit) if chosen is not None else None,
-            "data-hand": "each" if per_hand else None,
-            "data-band": dose.heaviest.name if isinstance(dose.heaviest, Band) else None,
-        }
-    )
-
-
-def block(one: ResolvedBlock) -> Markup:
-    """Return the attributes of a block: its kind, and its rest and change-over in seconds."""
-    return attributes({"data-kind": one.kind, "data-rest": one.rest_s, "data-change": one.change_over_s})
-
-
-def between_blocks_s() -> int:
-    """Return the seconds that the session's time allows from one block to the next."""
-    return BETWEEN_BLOCKS_S
-
-
 def multiples() -> str:
     """Return the lowest and highest 1RM for one kilogram at each number of repetitions: ``2 1.03 1.09; 3 ...``.
 
@@ -105,11 +71,3 @@ def attributes(pairs: Mapping[str, object]) -> Markup:
     return Markup(" ").join(
         Markup('{}="{}"').format(name, escape(value)) for name, value in pairs.items() if value is not None
     )
-
-
-def _tempo(tempo: Tempo | None) -> str | None:
-    """Return a tempo as seconds of its four phases, a fast lift marked and counted: ``3 0 1! 0``."""
-    if tempo is None:
-        return None
-    lifting = f"{FAST_LIFT_S}!" if tempo.lifting_s is None else str(tempo.lifting_s)
-    return f"{tempo.lowering_s} {tempo.pause_low_s} {lifting} {tempo.pause_high_s}"

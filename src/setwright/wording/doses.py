@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from setwright.dose.dose import Dose, Group, metres
+from setwright.dose.phases import Phase, phases
 from setwright.dose.span import Span
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import Measure
@@ -90,21 +91,22 @@ def part_amount(language: Language, part: RoutinePart, exercise: Exercise | None
     return f"{said} {language.say('each side')}" if both else said
 
 
-def tempo_words(language: Language, tempo: Tempo) -> str:
-    """Return a tempo in words: lower 3 s, lift 1 s."""
-    parts = []
-    if tempo.lowering_s:
-        parts.append(language.say("lower %(seconds)s s", seconds=tempo.lowering_s))
-    if tempo.pause_low_s:
-        parts.append(language.say("pause %(seconds)s s", seconds=tempo.pause_low_s))
-    if tempo.lifting_s is None:
-        fast = language.say("lift fast, with control") if tempo.lowering_s else language.say("fast, with control")
-        parts.append(fast)
-    elif tempo.lifting_s:
-        parts.append(language.say("lift %(seconds)s s", seconds=tempo.lifting_s))
-    if tempo.pause_high_s:
-        parts.append(language.say("hold %(seconds)s s at the top", seconds=tempo.pause_high_s))
-    return language.listed(parts)
+def tempo_words(language: Language, tempo: Tempo, lowers_first: bool = True) -> str:
+    """Return a tempo in words, in the order in which it is done: lower 3 s, lift 1 s; or lift 1 s, lower 3 s."""
+    return language.listed(_phase(language, tempo, phase) for phase in phases(tempo, lowers_first))
+
+
+def _phase(language: Language, tempo: Tempo, phase: Phase) -> str:
+    match phase.kind:
+        case "lower":
+            return language.say("lower %(seconds)s s", seconds=phase.seconds)
+        case "pause":
+            return language.say("pause %(seconds)s s", seconds=phase.seconds)
+        case "hold":
+            return language.say("hold %(seconds)s s at the top", seconds=phase.seconds)
+    if not phase.fast:
+        return language.say("lift %(seconds)s s", seconds=phase.seconds)
+    return language.say("lift fast, with control") if tempo.lowering_s else language.say("fast, with control")
 
 
 def big_amount(language: Language, dose: Dose) -> tuple[str, str]:

@@ -60,7 +60,9 @@ class ItemWords:
     rest: str
 
 
-def item_words(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> ItemWords:
+def item_words(
+    language: Language, item: ResolvedItem, limit: Load | None, unit: str, lowers_first: bool = True
+) -> ItemWords:
     """Return an exercise's dose in words.
 
     Args:
@@ -68,6 +70,7 @@ def item_words(language: Language, item: ResolvedItem, limit: Load | None, unit:
         item: the exercise in its week.
         limit: the heaviest load that the physiotherapist allows for it, if any.
         unit: the club's unit of weights, ``kg`` or ``lb``.
+        lowers_first: whether a repetition begins with its lowering.
     """
     dose, load, tempo = item.dose, item.dose.heaviest, item.dose.first.tempo
     number, word = doses.big_amount(language, dose)
@@ -81,7 +84,7 @@ def item_words(language: Language, item: ResolvedItem, limit: Load | None, unit:
         take=_take(language, item, limit, unit),
         bands=_bands(language, item, unit) if item.bands and not item.choice else None,
         remarks=_remarks(language, item),
-        tempo=doses.tempo_words(language, tempo) if tempo else None,
+        tempo=doses.tempo_words(language, tempo, lowers_first) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
     )

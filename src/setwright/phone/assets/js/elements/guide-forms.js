@@ -1,7 +1,6 @@
 // The two places of the guided session where a member enters something: correcting a set in a rest, and the end.
 import { said, sessionLoad } from "../logic/log.js";
 import { button, make } from "./make.js";
-import { loadOf } from "./session-page.js";
 import { many, say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -57,7 +56,7 @@ export function correctSets(guide, steps) {
  * @param {import("../logic/log.js").Entry} entry
  */
 function loadField(guide, step, entry) {
-  if (!entry.load && !loadOf(guide.itemOf(step)).text) return [];
+  if (!entry.load && !guide.loadOf(step).text) return [];
   const load = make("input", "");
   load.value = entry.load;
   load.maxLength = 40;
@@ -80,7 +79,7 @@ export function finishForm(guide) {
   }
   if (!logged.minutes) guide.sum({ minutes: guide.minutes });
   const now = () => guide.logged ?? logged;
-  const words = (guide.dataset.words ?? "").split(";");
+  const words = guide.session.efforts;
   const effort = effortSelect(now().effort, words);
   const minutes = make("input", "");
   minutes.inputMode = "numeric";

@@ -1,9 +1,10 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
-import { beatAt, phasesOf } from "../logic/beat.js";
+import { beatAt, nameOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
+import { setOf } from "../logic/steps.js";
 import { correctSets, finishForm } from "./guide-forms.js";
 import { button, make, the } from "./make.js";
-import { copyOf, loadOf, under } from "./session-page.js";
+import { copyOf, partOf, under } from "./session-page.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -23,6 +24,8 @@ const TITLES = {
 
 export class GuideView {
   #shown = "";
+  /** @type {string[]} what a screen reader hears besides the title */
+  #heardAlso = [];
   #warned = "";
   #title = make("h2", "sw-s-title");
   #where = make("p", "sw-s-where");
@@ -100,11 +103,12 @@ export class GuideView {
     const of = block.kind === "straight" ? say("Set %(number)s of %(all)s", place) : say("Round %(number)s of %(all)s", place);
     const round = step.kind === "set" ? of : "";
     const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
-    this.#where.textContent = around ? (this.guide.dataset.session ?? "") : [block.name, round].filter(Boolean).join(" · ");
+    this.#where.textContent = around ? (this.guide.session.session) : [block.name, round].filter(Boolean).join(" · ");
     this.#title.textContent = TITLES[step.kind] || block.name;
     this.#clock.replaceChildren();
     this.#clock.hidden = false;
     delete this.#clock.dataset.drawn;
+    this.#heardAlso = [];
     this.#body.replaceChildren(this.#title, ...this.#inside(step));
     this.#body.scrollTop = 0;
     this.#back.hidden = this.guide.run?.at === 0;
@@ -134,20 +138,21 @@ export class GuideView {
     const other = this.guide.insteadOf(step);
     const { name } = this.guide.blocks[step.block].items[step.item];
     this.#title.textContent = other || name;
-    const load = loadOf(item);
+    const load = this.guide.loadOf(step);
+    const side = step.side ? (step.side === 1 ? say("First side") : say("Other side")) : "";
+    const weight = load.text && (other ? say("Less load, or none") : load.text);
+    this.#heardAlso = [side, this.guide.blocks[step.block].items[step.item].amount, weight];
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
-    if (step.side) parts.push(make("p", "sw-s-side", step.side === 1 ? say("First side") : say("Other side")));
-    parts.push(...some(copyOf(item.querySelector(".sw-home-first"))));
-    const figure = copyOf(item.querySelector(".sw-thumb"));
+    if (side) parts.push(make("p", "sw-s-side", side));
+    parts.push(...some(copyOf(partOf(item, "home-first"))));
+    const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
-    parts.push(...some(copyOf(item.querySelector(".sw-amount"))));
-    if (load.text && !other) parts.push(make("p", "sw-s-load", load.text));
-    if (load.text && other) parts.push(make("p", "sw-s-load", say("Less load, or none")));
+    parts.push(...some(copyOf(partOf(item, "amount"))));
+    if (weight) parts.push(make("p", "sw-s-load", weight));
     parts.push(this.#clock);
-    if (!other) parts.push(...some(copyOf(item.querySelector(".sw-cues"))));
-    const note = item.querySelector(":scope > .sw-hint");
-    if (!other) parts.push(...some(copyOf(note)));
+    if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
+    if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -158,7 +163,7 @@ export class GuideView {
    * @param {string} name
    */
   #easier(step, item, name) {
-    const way = item.querySelector(".sw-easier > dd");
+    const way = partOf(item, "easier");
     if (this.guide.insteadOf(step)) {
       const back = button(say("Back to %(exercise)s", { exercise: name }), "sw-button sw-quiet", () => this.guide.instead(step, ""));
       return [...some(way ? inParagraph(way) : undefined), back];
@@ -177,11 +182,11 @@ export class GuideView {
     const parts = [this.#clock];
     const next = guide.run && nextSet(guide.steps, guide.run.at);
     if (next) {
-      const item = guide.itemOf(next);
-      const amount = item.querySelector(".sw-amount")?.textContent?.trim() ?? "";
-      const name = guide.insteadOf(next) || guide.blocks[next.block].items[next.item].name;
-      const words = [name, amount, guide.insteadOf(next) ? "" : loadOf(item).text].filter(Boolean);
+      const item = guide.blocks[next.block].items[next.item];
+      const other = guide.insteadOf(next);
+      const words = [other || item.name, item.amount, other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
+      this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -246,12 +251,14 @@ export class GuideView {
    * @param {boolean} running
    */
   #beat(at, running) {
-    const phases = phasesOf(this.guide.blocks[this.guide.step.block].items[this.guide.step.item].tempo);
+    const { step, blocks } = this.guide;
+    const { high: most, tempo } = setOf(step, blocks);
+    const phases = tempo === null ? [] : blocks[step.block].items[step.item].tempos[tempo];
     if (phases.length < 2) return;
     if (!running) {
       if (this.#clock.dataset.drawn === "beat") return;
       this.#clock.dataset.drawn = "beat";
-      const words = phases.map((phase) => say("%(phase)s %(seconds)s s", { phase: phase.name, seconds: phase.seconds })).join(" · ");
+      const words = phases.map((phase) => say("%(phase)s %(seconds)s s", { phase: nameOf(phase), seconds: phase.seconds })).join(" · ");
       this.#clock.replaceChildren(
         make("p", "sw-s-tempo", words),
         button(say("Show the beat"), "sw-button sw-quiet", () => this.guide.startClock()),
@@ -263,9 +270,8 @@ export class GuideView {
       return;
     }
     const beat = beatAt(phases, at.passed);
-    const most = this.guide.blocks[this.guide.step.block].items[this.guide.step.item].amount;
     if (beat.rep > most) this.#face("✓", say("%(number)s done", { number: most }), 1);
-    else this.#face(String(beat.left), say("%(phase)s · %(number)s of %(all)s", { phase: phases[beat.index].name, number: beat.rep, all: most }), beat.share);
+    else this.#face(String(beat.left), say("%(phase)s · %(number)s of %(all)s", { phase: nameOf(phases[beat.index]), number: beat.rep, all: most }), beat.share);
   }
 
   /**
@@ -289,10 +295,8 @@ export class GuideView {
   /** What a screen reader hears when a step begins: one sentence. */
   #spoken() {
     const { step } = this.guide;
-    const of = (/** @type {string} */ selector) => this.#body.querySelector(selector)?.textContent?.trim() ?? "";
-    const parts = [this.#title.textContent, of(".sw-s-side"), of(".sw-amount"), of(".sw-s-load"), of(".sw-s-next")];
-    if (step.kind === "rest" || step.kind === "block") parts.splice(1, 0, say("%(number)s seconds", { number: step.seconds }));
-    return parts.filter(Boolean).join(", ");
+    const lasts = step.kind === "rest" || step.kind === "block" ? say("%(number)s seconds", { number: step.seconds }) : "";
+    return [this.#title.textContent, lasts, ...this.#heardAlso].filter(Boolean).join(", ");
   }
 
   /** @param {string} words */
@@ -318,7 +322,7 @@ export class GuideView {
     box.append(
       title,
       ...some(under("stop-if")),
-      ...some(copyOf(document.querySelector(".sw-notice > p:last-child"))),
+      ...some(copyOf(document.querySelector("[data-part='emergency']"))),
       make(
         "div",
         "sw-s-ways",

@@ -5,10 +5,10 @@ import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
-import { closesSet, stepsOf } from "../logic/steps.js";
+import { closesSet, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
-import { blocksOf, homeFirst, itemAt, loadOf } from "./session-page.js";
+import { homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -27,10 +27,8 @@ export class Guide extends HTMLElement {
   #awake = new Awake();
   #said = "";
   page = /** @type {ParentNode} */ (document);
-  /** @type {import("../logic/steps.js").Block[]} */
-  blocks = [];
-  /** @type {Step[]} */
-  steps = [];
+  /** @type {import("../logic/steps.js").Session} */
+  session = { version: 1, plan: "", session: "", week: 0, efforts: [], blocks: [], steps: [] };
   /** @type {Run | undefined} */
   run;
   /** @type {Logged | undefined} */
@@ -44,17 +42,14 @@ export class Guide extends HTMLElement {
 
   connectedCallback() {
     this.page = this.closest("article") ?? document;
-    this.blocks = blocksOf(this.page);
-    if (!this.blocks.length) return;
-    this.steps = stepsOf(this.blocks, {
-      between: Number(this.dataset.between),
-      warmUp: this.page.querySelector("#warm-up") !== null,
-      coolDown: this.page.querySelector("#cool-down") !== null,
-    });
+    const session = sessionFrom(this.page.querySelector("script#session")?.textContent);
+    if (!session) return;
+    this.session = session;
     const until = new AbortController();
     this.#until = until;
-    homeFirst(this.page);
-    onChange((key) => key === "settings" && homeFirst(this.page), until.signal);
+    const home = () => homeFirst(this.page, this.blocks);
+    home();
+    onChange((key) => key === "settings" && home(), until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
     if (this.run) this.open();
@@ -150,13 +145,26 @@ export class Guide extends HTMLElement {
     this.tick();
   }
 
+  get blocks() {
+    return this.session.blocks;
+  }
+
+  get steps() {
+    return this.session.steps;
+  }
+
   get step() {
     return this.steps[this.run?.at ?? 0];
   }
 
-  /** @param {Step} step */
+  /** @param {Step} step what stands on the page about its exercise */
   itemOf(step) {
     return itemAt(this.page, step.block, step.item);
+  }
+
+  /** @param {Step} step how heavy, for this member */
+  loadOf(step) {
+    return loadOf(this.blocks[step.block].items[step.item], setOf(step, this.blocks));
   }
 
   tick() {
@@ -309,7 +317,7 @@ export class Guide extends HTMLElement {
     if (!this.run || !closesSet(step)) return;
     const block = this.blocks[step.block];
     const item = block.items[step.item];
-    const load = loadOf(this.itemOf(step));
+    const load = this.loadOf(step);
     const other = this.insteadOf(step);
     const old = this.entryOf(step);
     const entry = {
@@ -318,7 +326,7 @@ export class Guide extends HTMLElement {
       block: block.name,
       set: step.round,
       measure: item.measure,
-      amount: amount ?? old?.amount ?? item.amount,
+      amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
       sides: item.sides,
       load: old?.load ?? (load.known && !other ? load.text : ""),
       effort: old?.effort ?? null,
@@ -326,9 +334,9 @@ export class Guide extends HTMLElement {
     };
     this.logged ??= {
       id: localTime(this.run.started),
-      plan: this.dataset.plan ?? "",
-      session: this.dataset.session ?? "",
-      week: Number(this.dataset.week),
+      plan: this.session.plan,
+      session: this.session.session,
+      week: this.session.week,
       sets: [],
       effort: null,
       minutes: 0,

@@ -12,7 +12,7 @@ import { pieces, say, weightSaid } from "../words.js";
 /**
  * What the settings make of a load's bands. take is a weight, "12.5 kg"; planned is the club's weight where an own one
  * stands in for it.
- * @param {DOMStringMap} data of a sw-load
+ * @param {Record<string, string | undefined>} data of a sw-load, or what the guide knows of a load
  * @param {Settings} mine
  * @returns {Mine}
  */

@@ -1,83 +1,54 @@
-// Reading a session's page: its blocks as plain data, and the parts of it that the guided session shows again.
+// The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
 import { myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Block} Block */
-
-const BLOCK = ".sw-block[data-kind]";
-const ITEM = ".sw-item[data-sets]";
-
-/**
- * @param {ParentNode} page
- * @returns {Block[]}
- */
-export function blocksOf(page) {
-  return [...page.querySelectorAll(BLOCK)].map((section) => {
-    const { kind, rest, change } = /** @type {HTMLElement} */ (section).dataset;
-    return {
-      name: section.getAttribute("aria-label") ?? "",
-      kind: kind ?? "straight",
-      rest: Number(rest),
-      change: Number(change),
-      items: itemsOf(section).map(itemFrom),
-    };
-  });
-}
+/** @typedef {import("../logic/steps.js").Item} Item */
+/** @typedef {import("../logic/steps.js").Set} Set */
 
 /**
- * The list item of an exercise on the page.
+ * What stands on the page about one exercise.
  * @param {ParentNode} page
  * @param {number} block
  * @param {number} item
  */
 export function itemAt(page, block, item) {
-  return itemsOf(page.querySelectorAll(BLOCK)[block])[item];
+  return the(page, `[data-item='${block}.${item}']`);
 }
 
 /**
- * @param {Element} section
- * @returns {HTMLElement[]}
+ * A part of it: head, amount, note, cues, easier, home.
+ * @param {ParentNode} item
+ * @param {string} name
+ * @returns {HTMLElement | null}
  */
-function itemsOf(section) {
-  return [...section.querySelectorAll(ITEM)].map((item) => /** @type {HTMLElement} */ (item));
-}
-
-/** @param {HTMLElement} item */
-function itemFrom(item) {
-  const { exercise, sets, measure, amount, sides, tempo, rest } = item.dataset;
-  return {
-    exercise: exercise ?? "",
-    name: the(item, ".sw-item-name").textContent?.trim() ?? "",
-    sets: Number(sets),
-    measure: /** @type {import("../logic/steps.js").Item["measure"]} */ (measure),
-    amount: Number(amount),
-    sides: Number(sides ?? 1),
-    tempo: tempo ?? "",
-    rest: Number(rest),
-  };
+export function partOf(item, name) {
+  return item.querySelector(`[data-part='${name}']`);
 }
 
 /**
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
- * @param {HTMLElement} item
+ * @param {Item} item
+ * @param {Set} set
  * @returns {{text: string, known: boolean, easier: boolean}} known: a weight that a log can keep
  */
-export function loadOf(item) {
-  const bands = item.querySelector("sw-load");
+export function loadOf(item, set) {
+  const load = set.load === null ? undefined : item.loads[set.load];
+  if (!load) return { text: "", known: false, easier: false };
   const inHand = (/** @type {string} */ taken) => {
     const weight = weightSaid(taken);
-    return item.dataset.hand ? say("%(weight)s in each hand", { weight }) : weight;
+    return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
   };
-  if (bands instanceof HTMLElement) {
-    const mine = myLoad(bands.dataset, settings());
+  if (load.bands) {
+    const of = load.of === "1RM" ? "1rm" : "body-weight";
+    const mine = myLoad({ of, bands: load.bands, kit: load.kit ?? undefined, exercise: item.exercise }, settings());
     if (mine.state === "weight") return { text: inHand(mine.take), known: true, easier: false };
     if (mine.state === "easier") return { text: say("the easier option"), known: false, easier: true };
   }
-  if (item.dataset.weight) return { text: inHand(item.dataset.weight), known: true, easier: false };
-  const text = item.querySelector(".sw-load-what")?.textContent?.trim() ?? "";
-  return { text, known: "band" in item.dataset, easier: false };
+  if (load.weight) return { text: inHand(load.weight), known: true, easier: false };
+  return { text: load.text, known: load.band !== null, easier: false };
 }
 
 /**
@@ -104,23 +75,24 @@ export function under(id) {
 /**
  * At home, what the member lacks comes first: the home option moves above the doses of such an exercise.
  * @param {ParentNode} page
+ * @param {Block[]} blocks
  */
-export function homeFirst(page) {
+export function homeFirst(page, blocks) {
   const mine = settings();
-  for (const section of page.querySelectorAll(BLOCK)) {
-    for (const item of itemsOf(section)) {
-      const lacking = (item.dataset.kit ?? "").split(" ").filter((name) => name && !(name in mine.kit));
-      const missing = mine.place === "home" && lacking.length > 0;
-      item.querySelector(".sw-home-first")?.remove();
-      if (!missing) continue;
+  blocks.forEach((block, index) => {
+    block.items.forEach(({ kit }, place) => {
+      const item = itemAt(page, index, place);
+      const lacking = kit.filter((name) => !(name in mine.kit));
+      partOf(item, "home-first")?.remove();
+      if (mine.place !== "home" || !lacking.length) return;
       const line = document.createElement("p");
       line.className = "sw-home-first";
-      const how = item.querySelector(".sw-home > dd");
+      line.dataset.part = "home-first";
       const without = say("Without %(kit)s:", { kit: lacking.reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
-      line.append(`${without} `, ...(copyOf(how)?.childNodes ?? [EASIER]));
-      the(item, ".sw-item-head").after(line);
-    }
-  }
+      line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? [EASIER]));
+      partOf(item, "head")?.after(line);
+    });
+  });
 }
 
 const EASIER = say("there is no home option. Do the easier one, or leave it out.");

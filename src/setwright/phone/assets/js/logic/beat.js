@@ -1,21 +1,16 @@
 // A tempo as a beat: which phase of which repetition a moment falls into.
 import { say } from "../words.js";
 
-/** @typedef {{name: string, seconds: number}} Phase */
+/** @typedef {import("./steps.js").Phase} Phase */
 
-const NAMES = [say("Lower"), say("Pause"), say("Lift"), say("Hold")];
+const NAMES = { lower: say("Lower"), pause: say("Pause"), lift: say("Lift"), hold: say("Hold") };
 
 /**
- * The phases of a tempo that take time. "3 0 1! 0": the mark stands for a fast lift, counted as the page counts it.
- * @param {string} tempo
- * @returns {Phase[]}
+ * What a member does in a phase.
+ * @param {Phase} phase
  */
-export function phasesOf(tempo) {
-  return tempo.split(" ").flatMap((part, index) => {
-    const seconds = Number(part.replace("!", ""));
-    if (!(seconds > 0)) return [];
-    return [{ name: part.endsWith("!") ? say("Lift fast") : NAMES[index], seconds }];
-  });
+export function nameOf(phase) {
+  return phase.fast ? say("Lift fast") : NAMES[phase.kind];
 }
 
 /**

@@ -1,5 +1,5 @@
 // Where a guided session stands. Every time is a clock's time in ms, so that a lock, a call or a reload loses nothing.
-import { closesSet } from "./steps.js";
+import { closesSet, setOf } from "./steps.js";
 
 /** @typedef {import("./steps.js").Step} Step */
 /** @typedef {import("./steps.js").Block} Block */
@@ -99,7 +99,7 @@ export function clock(step, blocks, run, now) {
   const passed = (now - run.begun) / 1000 - LEAD_S;
   if (passed < 0) return { state: "lead", left: Math.ceil(-passed), whole: LEAD_S, passed };
   if (!isTimed(step, blocks)) return { state: "going", left: 0, whole: 0, passed };
-  const whole = blocks[step.block].items[step.item].amount;
+  const whole = setOf(step, blocks).high;
   const left = Math.ceil(whole - passed);
   return { state: left > 0 ? "going" : "over", left, whole, passed };
 }
@@ -128,7 +128,7 @@ export function caughtUp(steps, blocks, run, now) {
   if (!isTimed(step, blocks) || run.begun === null || clock(step, blocks, run, now).state !== "over") {
     return { run, done: undefined };
   }
-  const ended = run.begun + (LEAD_S + blocks[step.block].items[step.item].amount) * 1000;
+  const ended = run.begun + (LEAD_S + setOf(step, blocks).high) * 1000;
   return { run: goTo(run, Math.min(run.at + 1, steps.length - 1), ended), done: step };
 }
 
@@ -157,11 +157,12 @@ export function justDone(steps, at) {
 }
 
 /**
- * A fingerprint of a session's steps.
+ * A fingerprint of what is done in a session, whatever words it is said in.
  * @param {Block[]} blocks
  */
 export function fingerprint(blocks) {
-  const text = JSON.stringify(blocks);
+  const done = blocks.map(({ kind, items }) => [kind, items.map(({ exercise, measure, sides, sets }) => [exercise, measure, sides, sets])]);
+  const text = JSON.stringify(done);
   let sum = 5381;
   for (let index = 0; index < text.length; index += 1) sum = (sum * 33 + text.charCodeAt(index)) % 4294967296;
   return sum.toString(36);

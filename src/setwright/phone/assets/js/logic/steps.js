@@ -1,17 +1,31 @@
-// The order of a session: from blocks as the page shows them to one step after the other.
+// A session as its page carries it in one block of JSON: setwright/phone/session_data.py makes it, and has its schema.
 
+/** @typedef {"reps" | "hold" | "work" | "distance"} Measure */
+/** @typedef {{kind: "lower" | "pause" | "lift" | "hold", seconds: number, fast: boolean}} Phase one phase of a repetition */
 /**
- * @typedef {object} Item one exercise of the page
+ * @typedef {object} Load
+ * @property {string} text in words
+ * @property {"body weight" | "1RM" | null} of what a percentage is of
+ * @property {boolean} per_hand
+ * @property {string | null} bands the weights to take
+ * @property {string | null} weight the owned weight of a fixed load
+ * @property {string | null} band an elastic band's name
+ * @property {string | null} kit what it is taken with
+ */
+/** @typedef {{low: number, high: number, load: number | null, tempo: number | null}} Set reps, seconds or centimetres; places in the lists */
+/**
+ * @typedef {object} Item one exercise
  * @property {string} exercise its id
  * @property {string} name
- * @property {number} sets sets, or rounds
- * @property {"reps" | "hold" | "work" | "distance"} measure
- * @property {number} amount reps, seconds or centimetres
- * @property {number} sides 2 where the sides work one at a time
- * @property {string} tempo seconds of its four phases, or nothing
- * @property {number} rest seconds after a set, in straight sets
+ * @property {Measure} measure
+ * @property {1 | 2} sides 2 where they work one at a time
+ * @property {string} amount in words
+ * @property {string[]} kit
+ * @property {Load[]} loads
+ * @property {Phase[][]} tempos
+ * @property {Set[]} sets
  */
-/** @typedef {{name: string, kind: string, rest: number, change: number, items: Item[]}} Block */
+/** @typedef {{kind: "straight" | "superset" | "circuit", name: string, items: Item[]}} Block */
 /**
  * @typedef {object} Step
  * @property {"warm-up" | "set" | "rest" | "change" | "block" | "cool-down" | "finish"} kind
@@ -19,89 +33,32 @@
  * @property {number} item
  * @property {number} round from 1
  * @property {number} rounds
- * @property {number} side 1 or 2; 0 where both work
+ * @property {0 | 1 | 2} side 0 where both work
  * @property {number} seconds how long a pause lasts; 0 for a step without a clock
  */
+/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], blocks: Block[], steps: Step[]}} Session */
+
+const VERSION = 1;
 
 /**
+ * The session of a page; undefined where it has none, or one of another version.
+ * @param {string | null | undefined} text
+ * @returns {Session | undefined}
+ */
+export function sessionFrom(text) {
+  if (!text) return undefined;
+  const session = JSON.parse(text);
+  return session.version === VERSION ? session : undefined;
+}
+
+/**
+ * The set that a step is about; of a pause, the first of its exercise.
+ * @param {Step} step
  * @param {Block[]} blocks
- * @param {{between: number, warmUp: boolean, coolDown: boolean}} session
- * @returns {Step[]}
  */
-export function stepsOf(blocks, session) {
-  /** @type {Step[]} */
-  const steps = [];
-  if (session.warmUp) steps.push(pause("warm-up", 0, 0));
-  blocks.forEach((block, index) => {
-    if (index) steps.push(pause("block", index, session.between));
-    steps.push(...(block.kind === "straight" ? straight(block, index) : inRounds(block, index)));
-  });
-  if (session.coolDown) steps.push(pause("cool-down", blocks.length - 1, 0));
-  steps.push(pause("finish", blocks.length - 1, 0));
-  return steps;
-}
-
-/**
- * All sets of one exercise, resting between them, then the next exercise.
- * @param {Block} block
- * @param {number} index
- */
-function straight(block, index) {
-  /** @type {Step[]} */
-  const steps = [];
-  block.items.forEach((item, place) => {
-    if (place) steps.push(pause("change", index, block.change));
-    for (let round = 1; round <= item.sets; round += 1) {
-      if (round > 1) steps.push(pause("rest", index, item.rest));
-      steps.push(...sidesOf(item, index, place, round, item.sets));
-    }
-  });
-  return steps;
-}
-
-/**
- * One set of each exercise, then rest, then round again. An exercise with fewer rounds drops out of the last ones.
- * @param {Block} block
- * @param {number} index
- */
-function inRounds(block, index) {
-  /** @type {Step[]} */
-  const steps = [];
-  const rounds = Math.max(...block.items.map((item) => item.sets));
-  for (let round = 1; round <= rounds; round += 1) {
-    if (round > 1) steps.push(pause("rest", index, block.rest));
-    let first = true;
-    block.items.forEach((item, place) => {
-      if (item.sets < round) return;
-      if (!first && block.change) steps.push(pause("change", index, block.change));
-      first = false;
-      steps.push(...sidesOf(item, index, place, round, rounds));
-    });
-  }
-  return steps;
-}
-
-/**
- * @param {Item} item
- * @param {number} block
- * @param {number} place
- * @param {number} round
- * @param {number} rounds
- * @returns {Step[]}
- */
-function sidesOf(item, block, place, round, rounds) {
-  const sides = item.sides === 2 ? [1, 2] : [0];
-  return sides.map((side) => ({ kind: "set", block, item: place, round, rounds, side, seconds: 0 }));
-}
-
-/**
- * @param {Step["kind"]} kind
- * @param {number} block
- * @param {number} seconds
- * @returns {Step}
- */
-function pause(kind, block, seconds) {
-  return { kind, block, item: 0, round: 0, rounds: 0, side: 0, seconds };
+export function setOf(step, blocks) {
+  const { sets } = blocks[step.block].items[step.item];
+  return sets[Math.max(0, step.round - 1)] ?? sets[0];
 }
 
 /**

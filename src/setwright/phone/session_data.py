@@ -1,0 +1,226 @@
+"""A session as the phone's guide reads it: one block of JSON in the page, with plain numbers and a schema of its own.
+
+Times are whole seconds, lengths centimetres, and a set's amount goes from ``low`` to ``high``. Words that a member
+reads come in the site's language; everything that the guide decides by is a code or a number.
+"""
+
+import json
+from fractions import Fraction
+from typing import Annotated, Any, Final, Literal
+
+from markupsafe import Markup
+from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
+
+from setwright.dose.phases import Phase, PhaseKind, phases
+from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.model.load import Band, Base, Load
+from setwright.model.prescription import Measure
+from setwright.model.session import BlockKind
+from setwright.model.tempo import Tempo
+from setwright.outline.site import Site
+from setwright.phone.attributes import bands, weight
+from setwright.wording.blocks import block_name
+from setwright.wording.effort import effort
+from setwright.wording.items import item_words
+from setwright.wording.language import capital
+from setwright.wording.loads import load as load_in_words
+
+VERSION: Final = 1
+DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
+
+GuideKind = Literal["warm-up", "set", "rest", "change", "block", "cool-down", "finish"]
+
+
+class _Data(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+Number = Annotated[
+    Fraction,
+    PlainSerializer(lambda n: int(n) if n.denominator == 1 else float(n)),
+    WithJsonSchema({"type": "number"}),
+]
+"""A count, seconds or centimetres."""
+
+
+class PhaseData(_Data):
+    """One phase of a repetition, in the order in which it is done."""
+
+    kind: PhaseKind
+    seconds: int
+    fast: bool
+
+
+class LoadData(_Data):
+    """How heavy: in words, and as what the member's own settings are put to.
+
+    ``of`` is what a percentage is of, ``bands`` the weights to take for it, ``weight`` the owned weight of a fixed
+    load, ``band`` an elastic band's name.
+    """
+
+    text: str
+    of: Base | None
+    per_hand: bool
+    bands: str | None
+    weight: str | None
+    band: str | None
+    kit: str | None
+
+
+class SetData(_Data):
+    """One set; ``load`` and ``tempo`` are places in the exercise's lists, null for the body alone and for no tempo."""
+
+    low: Number
+    high: Number
+    load: int | None
+    tempo: int | None
+
+
+class ItemData(_Data):
+    """One exercise of a block. ``sides`` is 2 where they work one at a time; ``amount`` is its amount in words."""
+
+    exercise: str
+    name: str
+    measure: Measure
+    sides: Literal[1, 2]
+    amount: str
+    kit: list[str]
+    loads: list[LoadData]
+    tempos: list[list[PhaseData]]
+    sets: list[SetData] = Field(min_length=1)
+
+
+class BlockData(_Data):
+    """A block with its exercises."""
+
+    kind: BlockKind
+    name: str
+    items: list[ItemData] = Field(min_length=1)
+
+
+class StepData(_Data):
+    """One step; blocks and exercises count from 0, rounds from 1, ``side`` is 0 where both work."""
+
+    kind: GuideKind
+    block: int
+    item: int
+    round: int
+    rounds: int
+    side: Literal[0, 1, 2]
+    seconds: int
+
+
+class SessionData(_Data):
+    """Everything that the guide knows of a session. ``efforts`` say what 0 to 10 feels like."""
+
+    version: Literal[1]
+    plan: str
+    session: str
+    week: int
+    efforts: list[str]
+    blocks: list[BlockData] = Field(min_length=1)
+    steps: list[StepData] = Field(min_length=1)
+
+
+def schema() -> dict[str, Any]:
+    """Return the JSON Schema (2020-12) of the block."""
+    return {"$schema": DIALECT, **SessionData.model_json_schema(mode="serialization")}
+
+
+def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionData:
+    """Return what the guide reads of a session."""
+    written = site.programme.sessions[session.session]
+    last = len(session.blocks) - 1
+    steps = [
+        *([_edge("warm-up", 0)] if written.warm_up else []),
+        *(
+            StepData(
+                kind=step.kind,
+                block=step.block,
+                item=step.item,
+                round=step.round,
+                rounds=step.rounds,
+                side=step.side,
+                seconds=step.seconds,
+            )
+            for step in session.steps
+        ),
+        *([_edge("cool-down", last)] if written.cool_down else []),
+        _edge("finish", last),
+    ]
+    return SessionData(
+        version=VERSION,
+        plan=plan.plan.name,
+        session=written.name,
+        week=session.week,
+        efforts=list(effort(site.language)),
+        blocks=[_block(site, session, block) for block in session.blocks],
+        steps=steps,
+    )
+
+
+def markup(session: SessionData) -> Markup:
+    """Return the block as it stands inside a page's ``script`` element: no sign in it can end that element."""
+    text = json.dumps(session.model_dump(mode="json"), ensure_ascii=False, separators=(",", ":"))
+    for sign in "<>&\u2028\u2029`~":
+        text = text.replace(sign, f"\\u{ord(sign):04x}")
+    return Markup(text)  # noqa: S704 - escaped right here
+
+
+def _edge(kind: GuideKind, block: int) -> StepData:
+    return StepData(kind=kind, block=block, item=0, round=0, rounds=0, side=0, seconds=0)
+
+
+def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:
+    written = site.programme.sessions[session.session].blocks[block.index].exercises
+    items = [_item(site, item, written[item.slot[1]].kit) for item in block.items]
+    return BlockData(kind=block.kind, name=block_name(site.language, block), items=items)
+
+
+def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData:
+    dose, exercise = item.dose, site.programme.exercises[item.exercise]
+    loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
+    paced = dose.measure == "reps"
+    tempos = list(dict.fromkeys(one.tempo for one in dose.sets if one.tempo is not None and paced))
+    said = item_words(site.language, item, None, site.programme.club.units)
+    return ItemData(
+        exercise=item.exercise,
+        name=exercise.name,
+        measure=dose.measure,
+        sides=2 if dose.side_count == 2 else 1,
+        amount=" ".join(part for part in (said.number, said.unit, said.sides) if part),
+        kit=own_kit or exercise.kit,
+        loads=[_load(site, item, load) for load in loads],
+        tempos=[_phases(tempo, site.lowers_first(item.exercise)) for tempo in tempos],
+        sets=[
+            SetData(
+                low=Fraction(one.amount.low),
+                high=Fraction(one.amount.high),
+                load=loads.index(one.load) if one.load is not None else None,
+                tempo=tempos.index(one.tempo) if one.tempo in tempos and one.tempo is not None else None,
+            )
+            for one in dose.sets
+        ],
+    )
+
+
+def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
+    unit = site.programme.club.units
+    chosen = item.choice.weight_kg if item.choice else None
+    return LoadData(
+        text=capital(load_in_words(site.language, load)),
+        of=load.of,
+        per_hand=load.per_hand,
+        bands=bands(item.bands, unit) if item.bands and load == item.dose.heaviest else None,
+        weight=weight(chosen, unit) if chosen is not None and load == item.dose.heaviest else None,
+        band=load.name if isinstance(load, Band) else None,
+        kit=item.kit,
+    )
+
+
+def _phases(tempo: Tempo, lowers_first: bool) -> list[PhaseData]:
+    return [_phase(phase) for phase in phases(tempo, lowers_first)]
+
+
+def _phase(phase: Phase) -> PhaseData:
+    return PhaseData(kind=phase.kind, seconds=phase.seconds, fast=phase.fast)
