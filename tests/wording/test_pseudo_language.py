@@ -36,7 +36,10 @@ from support.site import ROOT
 PROGRAMMES = {"the example": ROOT / "program", "the small one": GOOD}
 _READ = {"aria-label", "alt", "title", "placeholder", "content"}
 """Attributes that a reader sees or hears, and those that a style shows."""
-_SHOWN = {"data-before", "data-unit", "data-words"}
+_SHOWN = {"data-before", "data-unit"}
+_SAID = {"text", "amount", "name", "plan", "session"}
+"""Keys of the block of data whose texts the guide shows."""
+
 _CHECKS = ("checks/",)
 """Pages for the coach, in English."""
 
@@ -93,19 +96,33 @@ class Skeleton(HTMLParser):
         super().__init__()
         self.texts: list[str] = []
         self.running = ""
+        self.in_data = False
         self.rest: list[object] = []
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.in_data = ("type", "application/json") in attrs
         self.texts += [value for name, value in attrs if name in _READ | _SHOWN and value]
         self.rest.append((tag, [pair for pair in attrs if pair[0] not in _READ | _SHOWN]))
 
     def handle_endtag(self, tag: str) -> None:
+        self.in_data = False
         self.rest.append(tag)
 
     def handle_data(self, data: str) -> None:
+        if self.in_data:
+            self._block(data)
+            return
         # A sentence may hold a link, so its brackets open and close in different stretches of the page.
         self.running += "\n" + re.sub(r"\{#[^}]*\}", "", data)
         self.rest += re.findall(r"\{#([^}]*)\}", data)
+
+    def _block(self, data: str) -> None:
+        """Take the block of data for the guide apart: what it shows, and what it goes by."""
+        for key, text in leaves(json.loads(data)):
+            if key[-1] in _SAID or key[-2:-1] == ("efforts",):
+                self.texts.append(text)
+            else:
+                self.rest.append((key, text))
 
 
 def taken_apart(page: str) -> Skeleton:
