@@ -9,6 +9,7 @@ from setwright.figure.motion import Motion, solved
 from setwright.figure.paint import Medium
 from setwright.model.exercise import Exercise
 from setwright.model.figure import Figure
+from setwright.wording.language import ENGLISH, Language
 
 
 @dataclass(frozen=True)
@@ -30,13 +31,21 @@ class Animated:
     moves: bool
 
 
-def described(exercise: Exercise) -> str:
+def described(exercise: Exercise, language: Language = ENGLISH) -> str:
     """Return what the picture shows, in words, for those who do not see it."""
     figure = exercise.figure
     if figure is None:
         return ""
-    kind = "The position to hold" if len(figure.poses) == 1 else "Start and end position"
-    return f"{kind}, seen from the {figure.view}. The steps say the same in words."
+    match len(figure.poses) > 1, figure.view:
+        case True, "side":
+            shown = language.say("Start and end position, seen from the side.")
+        case True, "front":
+            shown = language.say("Start and end position, seen from the front.")
+        case False, "side":
+            shown = language.say("The position to hold, seen from the side.")
+        case _:
+            shown = language.say("The position to hold, seen from the front.")
+    return f"{shown} {language.say('The steps say the same in words.')}"
 
 
 @lru_cache(maxsize=1024)
@@ -49,7 +58,7 @@ def _drawn(exercise: Exercise) -> Drawing | None:
     return _drawing(solved(figure), "mat" in exercise.kit) if figure is not None else None
 
 
-def still(exercise: Exercise, medium: Medium = "paper") -> str | None:
+def still(exercise: Exercise, medium: Medium = "paper", language: Language = ENGLISH) -> str | None:
     """Return start and end together as one SVG text, or None without a figure.
 
     ``paper`` gives greys and ``page`` colours with custom properties; both are plain attributes without style sheets.
@@ -57,7 +66,7 @@ def still(exercise: Exercise, medium: Medium = "paper") -> str | None:
     drawing = _drawn(exercise)
     if drawing is None:
         return None
-    return write(drawing, "still.svg.jinja", medium, title=exercise.name, description=described(exercise))
+    return write(drawing, "still.svg.jinja", medium, title=exercise.name, description=described(exercise, language))
 
 
 def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
@@ -85,7 +94,7 @@ def thumbnail_box(exercise: Exercise, whole: bool = False) -> tuple[int, int, in
     return whole_box(drawing.box if whole else drawing.close_box(-1))
 
 
-def animated(exercise: Exercise, ident: str) -> Animated | None:
+def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> Animated | None:
     """Return the moving picture of an exercise in its tempo, or None without a figure.
 
     Args:
@@ -96,7 +105,12 @@ def animated(exercise: Exercise, ident: str) -> Animated | None:
     if drawing is None:
         return None
     svg = write(
-        drawing, "moving.svg.jinja", "page", ident=f"fig-{ident}", title=exercise.name, description=described(exercise)
+        drawing,
+        "moving.svg.jinja",
+        "page",
+        ident=f"fig-{ident}",
+        title=exercise.name,
+        description=described(exercise, language),
     )
     _, _, width, height = drawing.pair_box
     if not drawing.moves:

@@ -46,7 +46,7 @@ def card_data(desk: Desk, ident: str) -> dict[str, Any]:
         "exercise": ident,
         "status": said,
         "status_inside": small(said),
-        "figure": still(exercise),
+        "figure": still(exercise, language=desk.language),
         "why": desk.prose(exercise.why),
         "facts": [list(fact) for fact in facts(desk.language, exercise)],
         "cues": desk.all_prose(exercise.cues),

@@ -9,14 +9,15 @@ from setwright.figure import Animated, animated, thumbnail, thumbnail_box
 from setwright.figure.support import SupportShare, equivalent_kg, share_of
 from setwright.model.exercise import Exercise
 from setwright.model.programme import Programme
+from setwright.wording.language import Language
 
 _FOLDER = "assets/figures"
 _STEP_KG = 10
 
 
-def picture(exercise: Exercise, ident: str) -> Animated | None:
+def picture(exercise: Exercise, ident: str, language: Language) -> Animated | None:
     """Return the moving picture of an exercise, for its own page."""
-    return animated(exercise, ident)
+    return animated(exercise, ident, language)
 
 
 def markup(svg: str) -> Markup:

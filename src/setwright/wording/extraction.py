@@ -3,6 +3,9 @@
 ``python -m setwright.wording.extraction`` writes ``catalogues/members.pot`` anew and takes every catalogue along.
 """
 
+import ast
+import json
+import re
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from io import BytesIO
@@ -16,14 +19,12 @@ from babel.messages.pofile import read_po, write_po
 from setwright.wording.catalogue import FOLDER, IN_THEME, TEMPLATE
 
 ROOT: Final = Path(__file__).parent.parent
-KEYWORDS: Final[dict[str, Any]] = {
-    "say": None,
-    "later": None,
-    "many": (1, 2),
-    "_": None,
-    "ngettext": (1, 2),
-    "pieces": None,
-}
+_JINJA_CALLS: Final[dict[str, Any]] = {"_": None, "ngettext": (1, 2)}
+_CALLS: Final = {"say": 1, "later": 1, "pieces": 1, "many": 2}
+"""What says a sentence in Python and in browser code, and how many of its first arguments are forms of one."""
+
+_TEXT: Final = r'"(?:[^"\\]|\\.)*"'
+_IN_SCRIPT: Final = re.compile(rf"\b(say|pieces|many)\(\s*({_TEXT})(?:\s*,\s*({_TEXT}))?")
 _JINJA: Final = {
     "comment_start_string": "{##",
     "comment_end_string": "##}",
@@ -53,8 +54,8 @@ def sentences() -> Catalog:
         name = path.relative_to(ROOT).as_posix()
         if not path.is_file() or name.startswith(_COACHS):
             continue
-        for message, context in _found(name, path.read_bytes()):
-            catalogue.add(message, None, [(name, 0)], context=context)
+        for message in _found(name, path.read_bytes()):
+            catalogue.add(message, None, [(name, 0)])
     return catalogue
 
 
@@ -71,27 +72,39 @@ def update(path: Path) -> bytes:
     return _written(catalogue)
 
 
-def _found(name: str, raw: bytes) -> Iterator[tuple[Any, str | None]]:
+def _found(name: str, raw: bytes) -> Iterator[str | tuple[str, ...]]:
     if name.startswith("pages/theme/"):
-        for match in IN_THEME.finditer(raw.decode()):
-            yield match[1], None
-        return
-    method, options = _method(name)
-    if method is None:
-        return
-    for _, message, _, context in extract(method, _Named(raw), KEYWORDS, options=options):
-        yield message, context
+        yield from (match[1] for match in IN_THEME.finditer(raw.decode()))
+    elif name.endswith(".py"):
+        yield from _in_python(raw.decode())
+    elif name.endswith(".js"):
+        yield from _in_script(raw.decode())
+    elif name.endswith(".jinja"):
+        for _, message, _, _ in extract("jinja2.ext:babel_extract", _File(raw), _JINJA_CALLS, options=_JINJA):
+            yield message
 
 
-def _method(name: str) -> tuple[str | None, dict[str, str]]:
-    if name.endswith(".py"):
-        return "python", {}
-    if name.endswith(".jinja"):
-        return "jinja2.ext:babel_extract", _JINJA if name.startswith("pages/") else {}
-    return ("javascript", {}) if name.endswith(".js") else (None, {})
+def _in_python(source: str) -> Iterator[str | tuple[str, ...]]:
+    """Yield what Python says, in the order of its lines; calls inside other calls and texts too."""
+    calls = [node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.Call)]
+    for call in sorted(calls, key=lambda node: (node.lineno, node.col_offset)):
+        name = call.func.attr if isinstance(call.func, ast.Attribute) else getattr(call.func, "id", "")
+        first = call.args[: _CALLS.get(name, 0)]
+        texts = tuple(arg.value for arg in first if isinstance(arg, ast.Constant) and isinstance(arg.value, str))
+        if texts and len(texts) == _CALLS[name]:
+            yield texts[0] if len(texts) == 1 else texts
 
 
-class _Named(BytesIO):
+def _in_script(source: str) -> Iterator[str | tuple[str, ...]]:
+    """Yield what browser code says. Its texts stand in double quotes, as JSON has them."""
+    for match in _IN_SCRIPT.finditer(source):
+        one = json.loads(match[2])
+        yield (one, json.loads(match[3])) if match[1] == "many" else one
+
+
+class _File(BytesIO):
+    """A file as the extractor of templates wants it."""
+
     name = ""
 
 

@@ -25,10 +25,14 @@ class BandRow:
 
 @dataclass(frozen=True, slots=True)
 class BandWords:
-    """The weights to take, and what stands before them: ``title`` in a sentence, ``short`` on paper."""
+    """The weights to take, and what stands before them.
+
+    ``title`` in a sentence on the page, ``before`` where that is printed, ``short`` on a sheet.
+    """
 
     label: str
     title: str
+    before: str
     short: str
     rows: tuple[BandRow, ...]
 
@@ -125,6 +129,7 @@ def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
         span = f"{first}" if first == last else f"{first}–{last}"
         label = language.say("1RM %(span)s kg", span=span) if of_max else language.say("%(span)s kg", span=span)
         rows.append(BandRow(span, label, loads.to_take(language, band.choice, unit), band.choice.fit))
+    before = language.say("Your 1RM") if of_max else language.say("You weigh")
     if of_max:
         label = language.say("Weight to take by 1RM")
         title, short = language.say("Your 1RM, and what to take:"), language.say("Your 1RM, kg")
@@ -135,7 +140,7 @@ def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
     else:
         label = language.say("Weight to take by body weight")
         title, short = language.say("Your body weight, and what to take:"), language.say("You weigh, kg")
-    return BandWords(label, title, short, tuple(rows))
+    return BandWords(label, title, before, short, tuple(rows))
 
 
 def _remarks(language: Language, item: ResolvedItem) -> tuple[str, ...]:

@@ -91,7 +91,7 @@ export class GuideView {
     this.#warning.replaceChildren(trouble);
     if (!unsaved) return;
     const keep = button(say("Save the sets as a file"), "sw-button", () => this.guide.saveFile());
-    this.#warning.append(" The sets of this session are on this page only. ", keep);
+    this.#warning.append(` ${say("The sets of this session are on this page only.")} `, keep);
   }
 
   draw() {
