@@ -11,7 +11,6 @@ from hypothesis import HealthCheck, Phase, given, seed, settings
 from fuzz.faults import Fault, of_findings, tried
 from fuzz.reads import Tally
 from setwright.publish import Built
-from setwright.source.finding import ERROR
 from support.any_programme import written
 from support.site import build as built_by_command
 from support.site import copy_project
@@ -75,7 +74,7 @@ def _one(project: Path, files: dict[str, Any], run: str, most_s: float, tally: T
         return faults
     tally.rules.update({finding.rule for finding in built.looked.findings})
     tally.accepted += built.site is not None
-    errors = [str(finding) for finding in built.looked.findings if finding.severity == ERROR]
+    errors = [str(finding) for finding in built.looked.findings if finding.severity == "error"]
     sentences = of_findings(built.looked.findings, built.looked.places)
     wrong = [*sentences, *errors, *built.broken, *built.warnings, *_in_pages(built)]
     return [*faults, *(Fault(run, "build", what) for what in wrong)]

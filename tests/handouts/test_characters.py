@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 from setwright.dose.resolve import resolve
 from setwright.handouts import coverage, tree
 from setwright.handouts.press import FONTS, Press
-from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk
 from setwright.outline.site import Site
 from support import make
@@ -66,11 +65,14 @@ def test_a_name_that_no_font_can_show_is_reported(tmp_path: Path) -> None:
     assert "��Club" in text
 
 
+EMPTY = desk("A club")
+
+
 @given(st.text(min_size=1, max_size=30))
 @settings(max_examples=40)
 def test_any_text_prints(text: str) -> None:
     """No character that can be typed stops the press."""
-    data = {"title": "x" + text, "club": text, "sheets": []}
-    pdf = PRESS.print(Sheet("handouts/any.pdf", "review", data))
+    sheet = EMPTY.sheet("handouts/any.pdf", "review", {"title": "x" + text, "club": text, "sheets": []})
+    pdf = PRESS.print(sheet)
 
     assert pdf.startswith(b"%PDF-")

@@ -19,6 +19,7 @@ from setwright.model.load import (
     magnitude,
     parse_load,
 )
+from setwright.wording import loads as words
 from setwright.wording.language import ENGLISH
 from support.strategies import loads
 
@@ -47,7 +48,7 @@ LOADS: list[tuple[str, Load, str]] = [
 def test_each_way_of_writing_a_load_is_read_and_said(written: str, load: Load, said: str) -> None:
     """What the coach writes is read as that kind of load, and pages say it in words."""
     assert load == parse_load(written)
-    assert said == load(ENGLISH, load)
+    assert said == words.load(ENGLISH, load)
 
 
 @pytest.mark.parametrize("load", [load for _, load, _ in LOADS], ids=str)

@@ -221,7 +221,7 @@ def test_doing_a_set_again_replaces_it_in_the_log(training: Training) -> None:
     """Back and done again is still one set."""
     training.press()
     training.press()
-    training.page.get_by_role("button", name="Back").click()
+    training.page.get_by_role("button", name="Back", exact=True).click()
     training.press()
 
     assert len(stored(training.page, "log/")[0]["sets"]) == 1

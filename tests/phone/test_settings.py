@@ -103,8 +103,8 @@ def test_at_home_what_is_missing_comes_first(phone: Page, address: str) -> None:
     phone.locator("#sw-weights-kettlebell").fill("8, 20 kg")
     phone.locator("#sw-weights-kettlebell").press("Tab")
     phone.goto(f"{address}plans/relay/week-07/friday/")
-    squat = phone.locator(".sw-item[data-exercise='goblet-squat']")
-    row = phone.locator(".sw-item[data-exercise='bent-over-row']")
+    squat = phone.locator("[data-item]").filter(has=phone.get_by_role("heading", name="Goblet squat"))
+    row = phone.locator("[data-item]").filter(has=phone.get_by_role("heading", name="Bent-over row with two dumbbells"))
 
     expect(squat.locator(".sw-you-line")).to_have_text("You: 8 kg")
     expect(squat.locator(".sw-you")).to_contain_text("not above the planned 12 kg")

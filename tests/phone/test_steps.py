@@ -131,7 +131,7 @@ def test_a_distance_in_halves_of_a_centimetre_reaches_the_phone_as_a_number() ->
     plan = site.plans[0]
     block = json.loads(markup(data(site, plan, next(plan.sessions))))
 
-    assert block["blocks"][0]["items"][0]["sets"][0] == {"low": 155.5, "high": 155.5, "load": None, "tempo": None}
+    assert block["blocks"][0]["items"][0]["sets"][0] == {"low": 155.5, "high": 155.5}
 
 
 def test_no_text_of_the_coach_ends_the_block() -> None:

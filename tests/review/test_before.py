@@ -4,6 +4,7 @@ from setwright import publish
 from setwright.pages.review import changed_parts
 from setwright.review.before import seen
 from setwright.review.status import reviews
+from setwright.wording.language import ENGLISH
 from support.desk import Desk
 
 SQUAT = "exercises/squat.yml"
@@ -15,7 +16,7 @@ def _changed(desk: Desk) -> dict[str, tuple[bool, list[tuple[str, str, str]]]]:
     assert looked.programme is not None
     found = reviews(looked.programme, looked.plans)
     old = seen(desk.program, found)
-    parts = changed_parts(looked.programme.exercises["squat"], found["squat"], old.get("squat", {}))
+    parts = changed_parts(ENGLISH, looked.programme.exercises["squat"], found["squat"], old.get("squat", {}))
     return {p.part: (p.kept, [(r.label, r.old_text, r.new_text) for r in p.rows]) for p in parts}
 
 

@@ -1,7 +1,8 @@
 """A session as the phone's guide reads it: one block of JSON in the page, with plain numbers and a schema of its own.
 
 Times are whole seconds, lengths centimetres, and a set's amount goes from ``low`` to ``high``. Words that a member
-reads come in the site's language; everything that the guide decides by is a code or a number.
+reads come in the site's language; everything that the guide decides by is a code or a number. What is
+0, false or nothing is left out.
 """
 
 import json
@@ -48,7 +49,7 @@ class PhaseData(_Data):
 
     kind: PhaseKind
     seconds: int
-    fast: bool
+    fast: bool = False
 
 
 class LoadData(_Data):
@@ -59,21 +60,21 @@ class LoadData(_Data):
     """
 
     text: str
-    of: Base | None
-    per_hand: bool
-    bands: str | None
-    weight: str | None
-    band: str | None
-    kit: str | None
+    of: Base | None = None
+    per_hand: bool = False
+    bands: str | None = None
+    weight: str | None = None
+    band: str | None = None
+    kit: str | None = None
 
 
 class SetData(_Data):
-    """One set; ``load`` and ``tempo`` are places in the exercise's lists, null for the body alone and for no tempo."""
+    """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo."""
 
     low: Number
     high: Number
-    load: int | None
-    tempo: int | None
+    load: int | None = None
+    tempo: int | None = None
 
 
 class ItemData(_Data):
@@ -103,11 +104,11 @@ class StepData(_Data):
 
     kind: GuideKind
     block: int
-    item: int
-    round: int
-    rounds: int
-    side: Literal[0, 1, 2]
-    seconds: int
+    item: int = 0
+    round: int = 0
+    rounds: int = 0
+    side: Literal[0, 1, 2] = 0
+    seconds: int = 0
 
 
 class SessionData(_Data):
@@ -124,7 +125,7 @@ class SessionData(_Data):
 
 def schema() -> dict[str, Any]:
     """Return the JSON Schema (2020-12) of the block."""
-    return {"$schema": DIALECT, **SessionData.model_json_schema(mode="serialization")}
+    return {"$schema": DIALECT, **SessionData.model_json_schema(mode="validation")}
 
 
 def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionData:
@@ -161,14 +162,14 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
 
 def markup(session: SessionData) -> Markup:
     """Return the block as it stands inside a page's ``script`` element: no sign in it can end that element."""
-    text = json.dumps(session.model_dump(mode="json"), ensure_ascii=False, separators=(",", ":"))
+    text = json.dumps(session.model_dump(mode="json", exclude_defaults=True), ensure_ascii=False, separators=(",", ":"))
     for sign in "<>&\u2028\u2029`~":
         text = text.replace(sign, f"\\u{ord(sign):04x}")
     return Markup(text)  # noqa: S704 - escaped right here
 
 
 def _edge(kind: GuideKind, block: int) -> StepData:
-    return StepData(kind=kind, block=block, item=0, round=0, rounds=0, side=0, seconds=0)
+    return StepData(kind=kind, block=block)
 
 
 def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:

@@ -253,7 +253,7 @@ export class GuideView {
   #beat(at, running) {
     const { step, blocks } = this.guide;
     const { high: most, tempo } = setOf(step, blocks);
-    const phases = tempo === null ? [] : blocks[step.block].items[step.item].tempos[tempo];
+    const phases = tempo === undefined ? [] : blocks[step.block].items[step.item].tempos[tempo];
     if (phases.length < 2) return;
     if (!running) {
       if (this.#clock.dataset.drawn === "beat") return;

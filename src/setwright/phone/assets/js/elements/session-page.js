@@ -35,7 +35,7 @@ export function partOf(item, name) {
  * @returns {{text: string, known: boolean, easier: boolean}} known: a weight that a log can keep
  */
 export function loadOf(item, set) {
-  const load = set.load === null ? undefined : item.loads[set.load];
+  const load = set.load === undefined ? undefined : item.loads[set.load];
   if (!load) return { text: "", known: false, easier: false };
   const inHand = (/** @type {string} */ taken) => {
     const weight = weightSaid(taken);
@@ -43,12 +43,12 @@ export function loadOf(item, set) {
   };
   if (load.bands) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
-    const mine = myLoad({ of, bands: load.bands, kit: load.kit ?? undefined, exercise: item.exercise }, settings());
+    const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
     if (mine.state === "weight") return { text: inHand(mine.take), known: true, easier: false };
     if (mine.state === "easier") return { text: say("the easier option"), known: false, easier: true };
   }
   if (load.weight) return { text: inHand(load.weight), known: true, easier: false };
-  return { text: load.text, known: load.band !== null, easier: false };
+  return { text: load.text, known: load.band !== undefined, easier: false };
 }
 
 /**

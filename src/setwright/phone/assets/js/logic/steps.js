@@ -1,18 +1,18 @@
 // A session as its page carries it in one block of JSON: setwright/phone/session_data.py makes it, and has its schema.
 
 /** @typedef {"reps" | "hold" | "work" | "distance"} Measure */
-/** @typedef {{kind: "lower" | "pause" | "lift" | "hold", seconds: number, fast: boolean}} Phase one phase of a repetition */
+/** @typedef {{kind: "lower" | "pause" | "lift" | "hold", seconds: number, fast?: boolean}} Phase one phase of a repetition */
 /**
  * @typedef {object} Load
  * @property {string} text in words
- * @property {"body weight" | "1RM" | null} of what a percentage is of
- * @property {boolean} per_hand
- * @property {string | null} bands the weights to take
- * @property {string | null} weight the owned weight of a fixed load
- * @property {string | null} band an elastic band's name
- * @property {string | null} kit what it is taken with
+ * @property {"body weight" | "1RM"} [of] what a percentage is of
+ * @property {boolean} [per_hand]
+ * @property {string} [bands] the weights to take
+ * @property {string} [weight] the owned weight of a fixed load
+ * @property {string} [band] an elastic band's name
+ * @property {string} [kit] what it is taken with
  */
-/** @typedef {{low: number, high: number, load: number | null, tempo: number | null}} Set reps, seconds or centimetres; places in the lists */
+/** @typedef {{low: number, high: number, load?: number, tempo?: number}} Set reps, seconds or centimetres; places in the lists */
 /**
  * @typedef {object} Item one exercise
  * @property {string} exercise its id
@@ -48,7 +48,9 @@ const VERSION = 1;
 export function sessionFrom(text) {
   if (!text) return undefined;
   const session = JSON.parse(text);
-  return session.version === VERSION ? session : undefined;
+  if (session.version !== VERSION) return undefined;
+  const nothing = { item: 0, round: 0, rounds: 0, side: 0, seconds: 0 };
+  return { ...session, steps: session.steps.map((/** @type {object} */ step) => ({ ...nothing, ...step })) };
 }
 
 /**
