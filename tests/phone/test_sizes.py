@@ -38,12 +38,10 @@ def test_our_scripts_and_styles_fit_their_budget(browser: Browser, address: str,
 
 
 def test_only_whole_lines_of_comment_are_left_out() -> None:
-    """Code beside a comment stays, texts stay as they are, and none has a line of its own that could be taken for one."""
+    """Code beside a comment stays, texts stay as they are, and none has a line that could be taken for a comment."""
     assert lean("a.js", b"// x\nlet a = 1; // y\n  /** z\n   * z\n   */\nlet b;\n") == b"let a = 1; // y\nlet b;\n"
-    assert (
-        lean("b.js", b"  let c = /** @type {X} */ (d);\n\n  let e = '/** no */';\n")
-        == b"let c = (d);\nlet e = '/** no */';\n"
-    )
+    typed = b"  let c = /** @type {X} */ (d);\n\n  let e = '/** no */';\n"
+    assert lean("b.js", typed) == b"let c = (d);\nlet e = '/** no */';\n"
     assert lean("a.css", b"/* x */\na { b: c; /* y */ }\n") == b"a { b: c; /* y */ }\n"
     assert lean("a.svg", b"<!-- x -->\n// y\n") == b"<!-- x -->\n// y\n"
     open_texts = [

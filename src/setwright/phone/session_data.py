@@ -2,7 +2,7 @@
 
 Times are whole seconds, lengths centimetres, and a set's amount goes from ``low`` to ``high``. Words that a member
 reads come in the site's language; everything that the guide decides by is a code or a number. What is
-0, false or nothing is left out.
+false or nothing is left out.
 """
 
 import json
@@ -85,9 +85,9 @@ class ItemData(_Data):
     measure: Measure
     sides: Literal[1, 2]
     amount: str
-    kit: list[str]
-    loads: list[LoadData]
-    tempos: list[list[PhaseData]]
+    kit: list[str] = []
+    loads: list[LoadData] = []
+    tempos: list[list[PhaseData]] = []
     sets: list[SetData] = Field(min_length=1)
 
 
@@ -99,16 +99,9 @@ class BlockData(_Data):
     items: list[ItemData] = Field(min_length=1)
 
 
-class StepData(_Data):
-    """One step; blocks and exercises count from 0, rounds from 1, ``side`` is 0 where both work."""
-
-    kind: GuideKind
-    block: int
-    item: int = 0
-    round: int = 0
-    rounds: int = 0
-    side: Literal[0, 1, 2] = 0
-    seconds: int = 0
+StepData = tuple[GuideKind, int, int, int, int, Literal[0, 1, 2], int]
+"""One step: kind, block, exercise, round, rounds, side, seconds. Blocks and exercises count from 0, rounds from 1; the
+side is 0 where both work, and the seconds are those of a pause. A list of plain values, since a session has many."""
 
 
 class SessionData(_Data):
@@ -135,15 +128,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
     steps = [
         *([_edge("warm-up", 0)] if written.warm_up else []),
         *(
-            StepData(
-                kind=step.kind,
-                block=step.block,
-                item=step.item,
-                round=step.round,
-                rounds=step.rounds,
-                side=step.side,
-                seconds=step.seconds,
-            )
+            (step.kind, step.block, step.item, step.round, step.rounds, _side(step.side), step.seconds)
             for step in session.steps
         ),
         *([_edge("cool-down", last)] if written.cool_down else []),
@@ -169,7 +154,11 @@ def markup(session: SessionData) -> Markup:
 
 
 def _edge(kind: GuideKind, block: int) -> StepData:
-    return StepData(kind=kind, block=block)
+    return (kind, block, 0, 0, 0, 0, 0)
+
+
+def _side(side: int) -> Literal[0, 1, 2]:
+    return 1 if side == 1 else 2 if side == 2 else 0
 
 
 def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:

@@ -27,8 +27,7 @@ export class Guide extends HTMLElement {
   #awake = new Awake();
   #said = "";
   page = /** @type {ParentNode} */ (document);
-  /** @type {import("../logic/steps.js").Session} */
-  session = { version: 1, plan: "", session: "", week: 0, efforts: [], blocks: [], steps: [] };
+  session = /** @type {import("../logic/steps.js").Session} */ ({});
   /** @type {Run | undefined} */
   run;
   /** @type {Logged | undefined} */
@@ -217,13 +216,6 @@ export class Guide extends HTMLElement {
     if (!this.run) return;
     readySound();
     this.run = { ...this.run, begun: Date.now() };
-    this.#keep();
-    this.tick();
-  }
-
-  stopClock() {
-    if (!this.run) return;
-    this.run = { ...this.run, begun: null };
     this.#keep();
     this.tick();
   }

@@ -32,11 +32,11 @@ export function partOf(item, name) {
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, known: boolean, easier: boolean}} known: a weight that a log can keep
+ * @returns {{text: string, known: boolean}} known: a weight that a log can keep
  */
 export function loadOf(item, set) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
-  if (!load) return { text: "", known: false, easier: false };
+  if (!load) return { text: "", known: false };
   const inHand = (/** @type {string} */ taken) => {
     const weight = weightSaid(taken);
     return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
@@ -44,11 +44,11 @@ export function loadOf(item, set) {
   if (load.bands) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
     const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
-    if (mine.state === "weight") return { text: inHand(mine.take), known: true, easier: false };
-    if (mine.state === "easier") return { text: say("the easier option"), known: false, easier: true };
+    if (mine.state === "weight") return { text: inHand(mine.take), known: true };
+    if (mine.state === "easier") return { text: say("the easier option"), known: false };
   }
-  if (load.weight) return { text: inHand(load.weight), known: true, easier: false };
-  return { text: load.text, known: load.band !== undefined, easier: false };
+  if (load.weight) return { text: inHand(load.weight), known: true };
+  return { text: load.text, known: load.band !== undefined };
 }
 
 /**

@@ -38,19 +38,21 @@
  */
 /** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], blocks: Block[], steps: Step[]}} Session */
 
-const VERSION = 1;
-
 /**
  * The session of a page; undefined where it has none, or one of another version.
  * @param {string | null | undefined} text
  * @returns {Session | undefined}
  */
 export function sessionFrom(text) {
-  if (!text) return undefined;
-  const session = JSON.parse(text);
-  if (session.version !== VERSION) return undefined;
-  const nothing = { item: 0, round: 0, rounds: 0, side: 0, seconds: 0 };
-  return { ...session, steps: session.steps.map((/** @type {object} */ step) => ({ ...nothing, ...step })) };
+  const session = JSON.parse(text || "{}");
+  if (session.version !== 1) return undefined;
+  for (const block of session.blocks) {
+    block.items = block.items.map((/** @type {object} */ item) => ({ kit: [], loads: [], tempos: [], ...item }));
+  }
+  session.steps = session.steps.map((/** @type {unknown[]} */ [kind, block, item, round, rounds, side, seconds]) => {
+    return { kind, block, item, round, rounds, side, seconds };
+  });
+  return session;
 }
 
 /**
