@@ -27,6 +27,8 @@ WEEK = "plans/relay/week-09/"
 SESSION = "plans/relay/week-07/friday/"
 
 
+FIRST_PLAN = 1_700_000_000
+"""When the first plan was published, in seconds."""
 LONG_MS, SHORT_MS = 120_000, 300
 """How long the worker waits for a silent net: beyond any test where the net is to win, shorter where the copy is."""
 
@@ -37,6 +39,7 @@ class Host:
     def __init__(self, folder: Path) -> None:
         self.site = folder / "club"
         self.up = True
+        self.published = 0
         self.held: Callable[[str], str] = lambda path: ""
         self.released, self.resume = threading.Event(), threading.Event()
         host = self
@@ -82,8 +85,12 @@ class Host:
 
     def replace(self, worker: bytes) -> None:
         """Put another worker there: a browser that asks meanwhile gets one or the other, and never half of one."""
-        (self.site.parent / "next").write_bytes(worker)
-        (self.site.parent / "next").replace(self.site / offline.WORKER)
+        self.published += 1
+        following = self.site.parent / "next"
+        following.write_bytes(worker)
+        # This server tells one plan from the next by whole seconds, and a test publishes two within one.
+        os.utime(following, (FIRST_PLAN + self.published, FIRST_PLAN + self.published))
+        following.replace(self.site / offline.WORKER)
 
     def close(self) -> None:
         """Stop serving."""
@@ -360,10 +367,10 @@ def test_a_copy_that_is_being_made_is_left_alone(member: BrowserContext, host: H
     page.evaluate(UPDATE)
     asleep(member, page)
     page.wait_for_function(f"async (old) => (await ({KEPT})())?.build !== old", arg=old)
+    second = page.evaluate(KEPT)["build"]
     host.held = lambda path: ""
     host.resume.set()
     page.wait_for_function(SETTLED)
-    second = page.evaluate(KEPT)["build"]
     page.close()
     page = renewed(member, host, second)
 
@@ -402,12 +409,14 @@ def test_old_and_new_are_never_mixed(member: BrowserContext, host: Host) -> None
     """A server half way through a new plan: what is kept stays the old plan, page and script alike."""
     page = member.new_page()
     kept(page, host)
-    host.publish({"assets/js/elements/guide.js": ('"Start the guided session"', '"Begin the guided session"')})
-    # The list is the new one; one file behind it is already of the next plan.
+    (old,) = page.evaluate("caches.keys()")
+    host.publish(NEW_PLAN)
+    # The list is the new one; one file that it names is already of the next plan.
     session = host.site / SESSION / "index.html"
-    session.write_text(session.read_text("utf-8").replace("Squat and row", "Half a plan"), "utf-8")
+    session.write_text(session.read_text("utf-8").replace("Squat, then row", "Half a plan"), "utf-8")
     page.evaluate(UPDATE)
     page.wait_for_function(SETTLED)
+    assert page.evaluate(KEPT)["build"] == old
     host.up = False
     page.goto(host.address + SESSION)
 
