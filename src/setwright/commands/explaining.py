@@ -1,0 +1,79 @@
+"""How a dose came about, step by step."""
+
+import sys
+from fractions import Fraction
+from pathlib import Path
+
+import click
+
+from setwright import publish
+from setwright.commands.findings import print_findings
+from setwright.commands.options import FOUND, known, program_folder
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.dose.rules import RULES
+from setwright.model.units import parse_mass_kg
+from setwright.model.vocabulary import WEEKDAYS
+from setwright.source.suggest import did_you_mean
+from setwright.wording.explain import derivation, history
+from setwright.wording.language import ENGLISH
+
+
+@click.command()
+@click.argument("plan")
+@click.argument("where", nargs=-1, required=True, metavar="week N DAY EXERCISE")
+@click.option("--body-weight", help="In kg, or with a unit: 68, '150 lb'.")
+@program_folder
+def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program: Path) -> None:
+    """Print how a dose came about: explain relay week 7 friday goblet-squat --body-weight 68."""
+    week, day, exercise = _where(where)
+    base_kg = _body_weight(body_weight)
+    looked = publish.look(program, str(program))
+    if looked.programme is None:
+        print_findings(looked.findings, looked.places, "text")
+        sys.exit(FOUND)
+    resolved = known(plan, {p.ident: p for p in looked.plans}, "plan")
+    session = _session_on(resolved, week, day)
+    for item in _items_of(session, exercise):
+        name = looked.programme.exercises[exercise].name
+        click.secho(f"{name}, {resolved.plan.name}, week {week}, {day}", bold=True)
+        for number, step in enumerate(derivation(ENGLISH, looked.programme, session, item, base_kg), 1):
+            click.echo(f"{number:>3}. {step.says}")
+            if step.rule:
+                click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source}")
+        click.echo("Week by week:")
+        for number, said in history(ENGLISH, looked.programme, resolved, session, item):
+            click.echo(f"{number:>5}  {said}")
+
+
+def _where(words: tuple[str, ...]) -> tuple[int, str, str]:
+    rest = [word for word in words if word.lower() != "week"]
+    if len(rest) != 3 or not rest[0].isdecimal():
+        raise click.UsageError("say where, such as: explain relay week 7 friday push-up")
+    day = rest[1].lower()
+    if day not in WEEKDAYS:
+        raise click.UsageError(f"'{rest[1]}' is not a day: {did_you_mean(day, WEEKDAYS)}")
+    return int(rest[0]), day, rest[2]
+
+
+def _body_weight(written: str | None) -> Fraction | None:
+    if written is None:
+        return None
+    text = written if any(unit in written for unit in ("kg", "lb")) else f"{written} kg"
+    try:
+        return parse_mass_kg(text)
+    except ValueError as error:
+        raise click.UsageError(f"--body-weight: {error}") from error
+
+
+def _session_on(plan: ResolvedPlan, week: int, day: str) -> ResolvedSession:
+    if not 1 <= week <= len(plan.weeks):
+        raise click.UsageError(f"{plan.ident} has weeks 1 to {len(plan.weeks)}")
+    days: dict[str, ResolvedSession] = {session.day: session for session in plan.weeks[week - 1].sessions}
+    found: ResolvedSession = known(day, days, "day")
+    return found
+
+
+def _items_of(session: ResolvedSession, exercise: str) -> list[ResolvedItem]:
+    inside = {item.exercise: item for item in session.items}
+    known(exercise, inside, "exercise of that session")
+    return [item for item in session.items if item.exercise == exercise]
