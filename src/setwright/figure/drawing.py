@@ -58,9 +58,15 @@ class Drawing:
         """Left, top, width and height of one picture, in cm; start and end have the same."""
         return self._around(range(len(self.frames)))
 
-    def close_box(self, frame: int) -> Box:
-        """Return the box of one frame alone, for a small picture: what stands there is cut off rather than shrunk."""
-        return self._around([frame % len(self.frames)])
+    @cached_property
+    def start_box(self) -> Box:
+        """The box of the start alone, for a small picture: what stands there is cut off rather than shrunk."""
+        return self._around([0])
+
+    @cached_property
+    def end_box(self) -> Box:
+        """The box of the end alone."""
+        return self._around([len(self.frames) - 1])
 
     def _around(self, frames: Iterable[int]) -> Box:
         xs, ys = [], []

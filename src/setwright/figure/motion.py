@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from typing import Final
 
@@ -48,7 +48,7 @@ class Motion:
         """Return the joints of one frame."""
         return Skeleton(frame.state, self.figure.view, frame.short)
 
-    @property
+    @cached_property
     def lowers_first(self) -> bool:
         """Whether the way from start to end is the lowering phase of the tempo."""
         if self.figure.begins is not None:

@@ -81,7 +81,7 @@ def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
         "page",
         title=exercise.name,
         frame=frame,
-        box=drawing.close_box(0 if start else -1),
+        box=drawing.start_box if start else drawing.end_box,
         arrow=not start,
     )
 
@@ -91,7 +91,7 @@ def thumbnail_box(exercise: Exercise, whole: bool = False) -> tuple[int, int, in
     drawing = _drawn(exercise)
     if drawing is None:
         return None
-    return whole_box(drawing.box if whole else drawing.close_box(-1))
+    return whole_box(drawing.box if whole else drawing.end_box)
 
 
 def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> Animated | None:
