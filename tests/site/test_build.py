@@ -13,9 +13,9 @@ from support.site import KINDS, build, copy_project, digests
 
 
 @pytest.fixture
-def fresh(project: Path, tmp_path: Path) -> Path:
-    """A copy of the built example that a test may break."""
-    return Path(shutil.copytree(project, tmp_path / "copy"))
+def fresh(small: Path, tmp_path: Path) -> Path:
+    """A copy of a small built project that a test may break."""
+    return Path(shutil.copytree(small, tmp_path / "copy"))
 
 
 @pytest.mark.parametrize("address", KINDS.values(), ids=KINDS)
@@ -76,39 +76,37 @@ def test_a_second_build_rewrites_nothing(fresh: Path) -> None:
 
 
 def test_an_edit_rewrites_only_what_depends_on_it(fresh: Path) -> None:
-    """A new cue changes that exercise's page and the sessions that show it, and no other page."""
+    """A new cue changes that exercise's page, the sessions that show it and the reviewer's page, and no other."""
     before = digests(fresh / "docs_build")
-    exercise = fresh / "program" / "exercises" / "box-step-down.yml"
-    exercise.write_text(exercise.read_text("utf-8").replace("cues:\n", "cues:\n  - Zebra crossing\n", 1), "utf-8")
+    exercise = fresh / "program" / "exercises" / "row.yml"
+    exercise.write_text(exercise.read_text("utf-8").replace("cues: [", "cues: [Zebra crossing, ", 1), "utf-8")
     build(fresh)
     after = digests(fresh / "docs_build")
     pages = [name for name in after if "handouts/" not in name]  # what their text holds, a digest does not tell
     changed = {name for name in pages if after[name] != before.get(name)}
     holding = {name for name in pages if "Zebra" in (fresh / "docs_build" / name).read_text("utf-8", "replace")}
 
-    assert "exercises/box-step-down/index.md" in changed
-    assert changed == holding
+    assert "exercises/row/index.md" in changed
+    assert any(name.startswith("plans/") for name in changed)
+    assert changed == holding | {"review/index.md"}  # it carries the digest that a sign-off would bear
 
 
-def test_a_deleted_exercise_leaves_no_page_behind(fresh: Path) -> None:
+def test_a_deleted_plan_leaves_no_page_behind(fresh: Path) -> None:
     """A page whose file is gone disappears from tree and site."""
-    for name in ("line-hops", "drop-and-stick"):
-        assert (fresh / "site" / "exercises" / name / "index.html").exists()
-    plan = (fresh / "program" / "plans" / "starter.yml").read_text("utf-8")
-    shutil.rmtree(fresh / "program" / "plans")
-    (fresh / "program" / "plans").mkdir()
-    (fresh / "program" / "plans" / "only.yml").write_text(plan, "utf-8")
+    plans = fresh / "program" / "plans"
+    assert (fresh / "site" / "plans" / "regatta" / "index.html").exists()
+    (plans / "regatta.yml").rename(plans / "only.yml")
     build(fresh)
 
-    assert not (fresh / "site" / "plans" / "relay").exists()
-    assert not (fresh / "docs_build" / "plans" / "relay").exists()
+    assert not (fresh / "site" / "plans" / "regatta").exists()
+    assert not (fresh / "docs_build" / "plans" / "regatta").exists()
     assert (fresh / "site" / "plans" / "only" / "index.html").exists()
 
 
 def test_a_mistake_leaves_the_published_site_as_it_was(fresh: Path) -> None:
     """A programme with an error publishes nothing and touches nothing."""
     before = digests(fresh / "site") | digests(fresh / "docs_build")
-    session = fresh / "program" / "sessions" / "starter-b.yml"
+    session = fresh / "program" / "sessions" / "trunk.yml"
     session.write_text(session.read_text("utf-8").replace("exercise: ", "exercise: mis", 1), "utf-8")
     built = build(fresh)
 

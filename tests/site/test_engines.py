@@ -27,12 +27,12 @@ def engine(*words: str, folder: Path) -> subprocess.CompletedProcess[str]:
 
 
 @pytest.fixture
-def fresh(project: Path, tmp_path: Path) -> Path:
-    """A copy of the built example that a test may break."""
-    return Path(shutil.copytree(project, tmp_path / "copy"))
+def fresh(small: Path, tmp_path: Path) -> Path:
+    """A copy of a small built project that a test may break."""
+    return Path(shutil.copytree(small, tmp_path / "copy"))
 
 
-def test_plain_mkdocs_does_the_whole_job(fresh: Path, site: Path) -> None:
+def test_plain_mkdocs_does_the_whole_job(fresh: Path, small: Path) -> None:
     """`mkdocs build` on a clone without a tree writes it, builds the same pages and leaves no temporary folder."""
     shutil.rmtree(fresh / "site")
     for path in (fresh / "docs_build").iterdir():
@@ -42,7 +42,7 @@ def test_plain_mkdocs_does_the_whole_job(fresh: Path, site: Path) -> None:
 
     assert done.returncode == 0, done.stderr
     assert {n for n in digests(fresh / "site") if n.endswith(".html")} == {
-        n for n in digests(site) if n.endswith(".html")
+        n for n in digests(small / "site") if n.endswith(".html")
     }
     assert not list(fresh.glob(".setwright-*"))
 
@@ -73,11 +73,11 @@ def test_the_server_rebuilds_once_when_a_file_of_the_programme_changes(fresh: Pa
         stderr=subprocess.STDOUT,
     )
     try:
-        page = f"http://127.0.0.1:{port}/exercises/push-up/"
-        assert _eventually(lambda: "Push-up" in _read(page))
-        exercise = fresh / "program" / "exercises" / "push-up.yml"
-        exercise.write_text(re.sub(r"^name: .*$", "name: Floor press-up", exercise.read_text("utf-8"), flags=re.M))
-        assert _eventually(lambda: "Floor press-up" in _read(page))
+        page = f"http://127.0.0.1:{port}/exercises/row/"
+        assert _eventually(lambda: "Row with a band" in _read(page))
+        exercise = fresh / "program" / "exercises" / "row.yml"
+        exercise.write_text(re.sub(r"^name: .*$", "name: Pull with a band", exercise.read_text("utf-8"), flags=re.M))
+        assert _eventually(lambda: "Pull with a band" in _read(page))
         time.sleep(2)  # long enough for a second rebuild to start, if there were one
     finally:
         server.terminate()
