@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import body_weight_choice
+from setwright.dose.resolved import choice_at
 from support import make
 from support.strategies import body_weights
 
@@ -108,7 +108,7 @@ def test_no_member_is_offered_a_weight_beyond_the_limit(body_weight: Fraction, l
     """Whatever is prescribed by body weight, the bands stop at the limit, in all or in each hand."""
     written = "{reps: 8, load: 8 % bodyweight}"
     made = make.one_exercise(written, phases=FOUR_WEEKS, lift=f"{{{DUMBBELLS}, limits: {{load: {limit}}}}}")
-    chosen = body_weight_choice(next(next(resolve(made)[0].sessions).items), body_weight)
+    chosen = choice_at(next(next(resolve(made)[0].sessions).items).bands, body_weight)
     number = Fraction(limit.split()[0]) * (2 if "per hand" in limit else 1)
     most = number if "kg" in limit else number * body_weight / 100
 

@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import body_weight_choice
+from setwright.dose.resolved import choice_at
 from setwright.dose.rules import COMMON, HOUSE, RULES, Rule
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
@@ -179,7 +179,7 @@ def test_explained_weight_is_the_one_on_the_page(example: Programme) -> None:
     """For every load by body weight in the example, the derivation ends with the weight that the bands offer."""
     weight = Fraction(61)
     ends = [
-        (derivation(ENGLISH, example, session, item, weight)[-1].says, body_weight_choice(item, weight))
+        (derivation(ENGLISH, example, session, item, weight)[-1].says, choice_at(item.bands, weight))
         for whole in resolve(example)
         for session in whole.sessions
         for item in session.items

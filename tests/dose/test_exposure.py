@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_load
 from setwright.dose.resolve import resolve
-from setwright.dose.span import Span
+from setwright.model.span import Span
 from support import make
 
 TENSION = [

@@ -7,12 +7,13 @@ from math import ceil
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.progression import double_at, load_at, value_at
-from setwright.model.load import Load, magnitude
+from setwright.dose.progression import amounts_at, double_at, loads_at, value_at
+from setwright.model.load import Load, Weight, magnitude
 from setwright.model.progress import Climb, LoadClimb
-from support.strategies import count_climbs, count_descents, load_climbs
+from setwright.model.span import Span
+from support.strategies import count_climbs, count_descents, counts, load_climbs, quarters
 
-Counted = tuple[int, Climb[int]]
+Counted = tuple[int, Climb[int, int]]
 Loaded = tuple[Load, LoadClimb]
 weeks = st.integers(0, 104)
 
@@ -56,22 +57,55 @@ def test_load_climb_stays_between_its_start_and_its_end(loaded: Loaded, trained:
     """No load ever leaves its 'up_to'."""
     start, climb = loaded
 
-    assert magnitude(start) <= magnitude(load_at(start, climb, trained)) <= magnitude(climb.up_to)
+    assert magnitude(start) <= magnitude(loads_at((start,), climb, trained)[0]) <= magnitude(climb.up_to)
 
 
 @given(st.lists(st.integers(1, 30), min_size=1, max_size=12), weeks)
 def test_listed_weeks_are_what_is_listed(listed: list[int], trained: int) -> None:
     """A list gives its own entries in order, and its last one for ever."""
-    climb = Climb[int](weeks=listed)
+    climb = Climb[int, int](weeks=listed)
 
     assert value_at(listed[0], climb, trained) == [*listed, *[listed[-1]] * 105][trained]
+
+
+@given(st.lists(st.integers(1, 30), min_size=1, max_size=12), weeks)
+def test_a_wave_starts_over(listed: list[int], trained: int) -> None:
+    """A list that starts again gives its own entries in order, over and over."""
+    climb = Climb[int, int](weeks=listed, again=True)
+
+    assert value_at(listed[0], climb, trained) == listed[trained % len(listed)]
+
+
+ranges = st.tuples(counts, st.integers(0, 10)).map(lambda pair: Span(pair[0], pair[0] + pair[1]))
+
+
+@given(st.lists(ranges, min_size=1, max_size=6), st.integers(1, 9), st.integers(0, 30), weeks)
+def test_every_set_of_a_list_climbs_alike(listed: list[Span], step: int, room: int, trained: int) -> None:
+    """A step is taken in each set, at both ends of a range, and the largest amount stops at 'up_to'."""
+    start, end = tuple(listed), max(one.high for one in listed) + room
+    now = amounts_at(start, Climb[int, int](add=step, up_to=end), trained)
+
+    assert {(after.low - before.low, after.high - before.high) for before, after in zip(start, now, strict=True)} == {
+        (min(step * trained, room),) * 2
+    }
+
+
+@given(st.lists(quarters(0.5, 60), min_size=1, max_size=6), quarters(0.25, 10), quarters(0, 30), weeks)
+def test_every_load_of_a_list_climbs_alike(
+    numbers: list[Fraction], step: Fraction, room: Fraction, trained: int
+) -> None:
+    """A step is taken in the load of each set, and the heaviest stops at 'up_to'."""
+    climb = LoadClimb(add=Weight(step), up_to=Weight(max(numbers) + room))
+    now = loads_at(tuple(map(Weight, numbers)), climb, trained)
+
+    assert [magnitude(load) for load in now] == [number + min(step * trained, room) for number in numbers]
 
 
 def course(counted: Counted, loaded: Loaded, length: int) -> list[tuple[int, Fraction]]:
     """Follow a double progression over many trained weeks."""
     start, climb = counted
-    doses = (double_at(start, climb, loaded[0], loaded[1], trained) for trained in range(length))
-    return [(count, magnitude(load)) for count, load in doses]
+    doses = (double_at((Span.of(start),), climb, (loaded[0],), loaded[1], trained) for trained in range(length))
+    return [(amounts[0].high, magnitude(loads[0])) for amounts, loads in doses]
 
 
 @given(count_climbs(), load_climbs())
@@ -101,7 +135,8 @@ def test_double_progression_settles(counted: Counted, loaded: Loaded) -> None:
     weeks_a_round = climb.every * (ceil(Fraction(climb.up_to - start, climb.add)) + 1)
     rounds = ceil((magnitude(then.up_to) - magnitude(load)) / magnitude(then.add)) + 1
     settled = {
-        double_at(start, climb, load, then, weeks_a_round * rounds + later) for later in range(2 * weeks_a_round)
+        double_at((Span.of(start),), climb, (load,), then, weeks_a_round * rounds + later)
+        for later in range(2 * weeks_a_round)
     }
 
-    assert settled == {(climb.up_to, then.up_to)}
+    assert settled == {((Span.of(climb.up_to),), (then.up_to,))}

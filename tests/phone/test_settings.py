@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import body_weight_choice
+from setwright.dose.resolved import choice_at
 from setwright.model.programme import Programme
 from setwright.model.units import KG_PER_LB, plain_number
 from setwright.outline.addresses import folder_of, session_path
@@ -36,7 +36,7 @@ def test_the_right_weight_is_on_three_sessions(
         phone.goto(address + folder_of(session_path(session)))
         wanted = []
         for item in session.items:
-            choice = body_weight_choice(item, Fraction(68) if unit == "kg" else 150 * KG_PER_LB)
+            choice = choice_at(item.bands, Fraction(68) if unit == "kg" else 150 * KG_PER_LB)
             if choice and choice.weight_kg is not None:
                 wanted.append(f"{plain_number(choice.weight_kg)} kg")
         phone.locator(".sw-you-line").first.wait_for()
@@ -55,7 +55,7 @@ def test_the_week_shows_my_weights_too(phone: Page, address: str, example: Progr
     phone.locator("sw-load .sw-you").first.wait_for()
     (relay,) = (plan for plan in resolve(example) if plan.ident == "relay")
     items = [item for session in relay.weeks[6].sessions for item in session.items]
-    chosen = [body_weight_choice(item, Fraction(68)) for item in items]
+    chosen = [choice_at(item.bands, Fraction(68)) for item in items]
     wanted = [f"You: {plain_number(c.weight_kg)} kg" for c in chosen if c and c.weight_kg is not None]
 
     assert phone.locator("sw-load .sw-you").all_inner_texts() == wanted

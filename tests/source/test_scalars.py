@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 import yaml
 
+from setwright.model.span import Span
 from setwright.source.read import read
 from setwright.source.tree import read_tree
 from support.reading import LABEL, good_programme
@@ -89,7 +90,7 @@ def test_numbers_with_leading_zeros_count_as_they_are_read(tmp_path: Path) -> No
     programme = read(good_programme(tmp_path, {"sessions/legs.yml": session}), LABEL).programme
 
     assert programme is not None
-    assert programme.sessions["legs"].blocks[0].exercises[0].reps == 10
+    assert programme.sessions["legs"].blocks[0].exercises[0].reps == (Span.of(10),)
 
 
 def test_a_repeated_value_is_the_same_wherever_it_stands(tmp_path: Path) -> None:

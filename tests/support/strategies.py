@@ -7,10 +7,10 @@ from hypothesis import strategies as st
 
 from setwright.dose.bands import Limit
 from setwright.dose.dose import Dose, Set
-from setwright.dose.span import Span
 from setwright.dose.week_kind import Remains
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.model.progress import Climb, LoadClimb
+from setwright.model.span import Span
 from setwright.model.tempo import Tempo
 
 
@@ -90,21 +90,21 @@ counts = st.integers(1, 40)
 
 
 @st.composite
-def count_climbs(draw: st.DrawFn) -> tuple[int, Climb[int]]:
+def count_climbs(draw: st.DrawFn) -> tuple[int, Climb[int, int]]:
     """A first count and how it grows, each on its course as the language demands."""
     start = draw(counts)
     end = draw(st.integers(start, start + 30))
     every = f"{draw(st.integers(1, 4))} weeks"
-    return start, Climb[int](add=draw(st.integers(1, 9)), every=every, up_to=end)
+    return start, Climb[int, int](add=draw(st.integers(1, 9)), every=every, up_to=end)
 
 
 @st.composite
-def count_descents(draw: st.DrawFn) -> tuple[int, Climb[int]]:
+def count_descents(draw: st.DrawFn) -> tuple[int, Climb[int, int]]:
     """A first count and how it falls, as rest does."""
     start = draw(counts)
     end = draw(st.integers(1, start))
     every = f"{draw(st.integers(1, 4))} weeks"
-    return start, Climb[int](take=draw(st.integers(1, 9)), every=every, down_to=end)
+    return start, Climb[int, int](take=draw(st.integers(1, 9)), every=every, down_to=end)
 
 
 @st.composite

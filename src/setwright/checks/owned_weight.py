@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
-from setwright.dose.resolved import ResolvedItem
+from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
 from setwright.model.units import plain_number
 
@@ -39,12 +39,11 @@ blocks:
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise of a session, at the first week that has one."""
     for (session, slot), uses in subject.slots.items():
-        looked_at: set[Load | None] = set()
+        looked_at: set[Load] = set()
         for plan, where, item in uses:
-            if item.dose.heaviest in looked_at:
-                continue
-            looked_at.add(item.dose.heaviest)
-            trouble = _trouble(subject, item)
+            new = [take for take in item.takes if take.load not in looked_at]
+            looked_at.update(take.load for take in new)
+            trouble = next(filter(None, (_trouble(subject, item, take) for take in new)), None)
             if trouble is not None:
                 message, hint = trouble
                 yield Doubt(
@@ -56,8 +55,8 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 break
 
 
-def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
-    load = item.dose.heaviest
+def _trouble(subject: Subject, item: ResolvedItem, take: Take) -> tuple[str, str] | None:
+    load = take.load
     if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
         return None
     if item.kit is None:
@@ -67,9 +66,9 @@ def _trouble(subject: Subject, item: ResolvedItem) -> tuple[str, str] | None:
             f"{load}, but no {item.kit} is owned in pairs",
             "write 'pairs: true' in club.yml, or leave out 'per hand'",
         )
-    if item.choice is not None and item.choice.fit != "near":
+    if take.choice is not None and take.choice.fit != "near":
         return f"no {item.kit} near {load}", "choose a weight that the club owns"
-    for band in item.bands:
+    for band in take.bands:
         if band.whole_kg is None:
             continue
         whose = "a 1RM" if isinstance(load, OneRepMaxShare) else "members"

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from setwright.dose.dose import Dose
-from setwright.dose.span import Span
-from setwright.model.load import Load
+from setwright.dose.dose import Dose, Set
+from setwright.model.load import Band, Load, magnitude, same_kind
 from setwright.model.prescription import Measure
+from setwright.model.span import Span
 from setwright.model.tempo import Tempo
 
 
@@ -77,18 +77,42 @@ def round_changes(before: Dose, now: Dose) -> tuple[Difference, ...]:
 
 
 def own_changes(before: Dose, now: Dose) -> tuple[Difference, ...]:
-    """Return what changed about the exercise itself: amount, load and tempo."""
-    was, is_ = before.first, now.first
-    if not (before.same_throughout and now.same_throughout):
-        return (PatternChange(before, now),) if before.sets != now.sets else ()
+    """Return what changed about the exercise itself: amount, load and tempo.
+
+    Sets that differ among themselves are compared one by one: where each has changed alike, that is the change.
+    """
+    if not (before.same_throughout and now.same_throughout) and before.count != now.count:
+        return (PatternChange(before, now),)
+    found = {_of_set(now.measure, was, is_) for was, is_ in zip(before.working, now.working, strict=False)}
+    if len(found) > 1:
+        shifts = {tuple(_shift(change) for change in changes) for changes in found}
+        if len(shifts) > 1 or None in next(iter(shifts)):
+            return (PatternChange(before, now),)
+    return _of_set(now.measure, before.first, now.first)
+
+
+def _of_set(measure: Measure, was: Set, is_: Set) -> tuple[Difference, ...]:
     changes: list[Difference] = []
     if is_.amount != was.amount:
-        changes.append(AmountChange(now.measure, was.amount, is_.amount))
+        changes.append(AmountChange(measure, was.amount, is_.amount))
     if is_.load != was.load:
         changes.append(LoadChange(was.load, is_.load))
     if is_.tempo != was.tempo:
         changes.append(TempoChange(was.tempo, is_.tempo))
     return tuple(changes)
+
+
+def _shift(change: Difference) -> tuple[object, ...] | None:
+    """Return by how much an amount or a load changed, to compare with another set's; None where that says nothing."""
+    match change:
+        case AmountChange(before=was, now=is_):
+            return "amount", is_.low - was.low, is_.high - was.high
+        case LoadChange(before=was, now=is_):
+            if was is None or is_ is None or isinstance(is_, Band) or not same_kind(was, is_):
+                return None
+            return "load", type(is_), magnitude(is_) - magnitude(was)
+        case _:
+            return None
 
 
 def _count(before: Dose, now: Dose, rounds: bool) -> tuple[Difference, ...]:

@@ -5,9 +5,9 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final, Literal, Self
 
-from setwright.dose.span import Span
 from setwright.model.load import Load, in_all, same_kind
 from setwright.model.prescription import Measure
+from setwright.model.span import Span
 from setwright.model.tempo import Tempo
 from setwright.model.vocabulary import Sides
 

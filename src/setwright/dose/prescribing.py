@@ -4,16 +4,17 @@ from dataclasses import replace
 from typing import Any, Final
 
 from setwright.dose.dose import Dose, Set
-from setwright.dose.progression import double_at, load_at, value_at
-from setwright.dose.span import Span
+from setwright.dose.progression import amounts_at, double_at, loads_at, value_at
 from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
+from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
 from setwright.model.load import in_all
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
 from setwright.model.session import Block
+from setwright.model.span import Span
 
 _KEEPS_ALL: Final = Remains()
 
@@ -28,13 +29,13 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     """Return the dose after so many trained weeks, before lighter weeks, tapers and single changes."""
     progress = written.progress or Progress()
     measure = written.measure
-    amount: Any = getattr(written, measure)
-    climb: Climb[Any] | None = getattr(progress, measure)
-    load = written.load
-    if progress.then is not None and load is not None and climb is not None:
-        amount, load = double_at(amount, climb, load, progress.then.load, trained)
+    amounts: Amounts = getattr(written, measure)
+    climb: Climb[Any, Amounts] | None = getattr(progress, measure)
+    loads = written.load or ()
+    if progress.then is not None and loads and climb is not None:
+        amounts, loads = double_at(amounts, climb, loads, progress.then.load, trained)
     else:
-        amount, load = value_at(amount, climb, trained), load_at(load, progress.load, trained)
+        amounts, loads = amounts_at(amounts, climb, trained), loads_at(loads, progress.load, trained)
     tempo = written.tempo or exercise.tempo
     if progress.tempo is not None:
         tempo = progress.tempo.weeks[min(trained, len(progress.tempo.weeks) - 1)]
@@ -42,8 +43,24 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     if progress.rest is not None:
         first_s = written.rest if written.rest is not None else rest_at(block, 0)
         rest_s = value_at(first_s, progress.rest, trained)
-    one = Set(Span.of(amount), load, tempo if measure in ("reps", "work") else None, rest_s)
-    return Dose.alike(_count(block, written, progress, trained), measure, exercise.sides, one)
+    count = max(len(amounts), len(loads))
+    one = Set(amounts[0], loads[0] if loads else None, tempo if measure in ("reps", "work") else None, rest_s)
+    alike = Dose.alike(_count(block, written, progress, trained) if count < 2 else count, measure, exercise.sides, one)
+    return set_by_set(alike, amounts, loads)
+
+
+def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
+    """Return a dose whose working sets have these amounts and loads, one each; a single one stands for every set."""
+    working = [
+        replace(
+            one,
+            amount=amounts[min(place, len(amounts) - 1)] if amounts else one.amount,
+            load=loads[min(place, len(loads) - 1)] if loads else one.load,
+        )
+        for place, one in enumerate(dose.working)
+    ]
+    ramp = tuple(one for one in dose.sets if one.kind != "work")
+    return replace(dose, sets=(*ramp, *working))
 
 
 def lightened(dose: Dose, remains: Remains) -> Dose:
@@ -79,13 +96,12 @@ def _without_lightest(dose: Dose, count: int) -> Dose:
 def overridden(dose: Dose, change: Change) -> Dose:
     """Return a dose with the numbers that a change sets for one week."""
     numbers = change.doses
-    new: dict[str, Any] = {}
-    if dose.measure in numbers:
-        new["amount"] = Span.of(numbers[dose.measure])
-    for key, field in (("load", "load"), ("tempo", "tempo"), ("rest", "rest_s")):
-        if key in numbers:
-            new[field] = numbers[key]
-    return dose.of(numbers.get("sets", dose.count)).with_sets(**new)
+    amounts: Amounts = numbers.get(dose.measure, ())
+    loads: Loads = numbers.get("load", ())
+    listed = max(len(amounts), len(loads))
+    dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
+    new = {field: numbers[key] for key, field in (("tempo", "tempo"), ("rest", "rest_s")) if key in numbers}
+    return set_by_set(dose, amounts, loads).with_sets(**new)
 
 
 def _count(block: Block, written: Prescription, progress: Progress, trained: int) -> int:

@@ -16,6 +16,7 @@ from setwright.dose.resolved import (
     ResolvedWeek,
     Skipped,
     Slot,
+    Take,
 )
 from setwright.dose.sequence import block_steps
 from setwright.dose.taking import Weights
@@ -194,8 +195,11 @@ class _PlanResolver:
             exercise=written.exercise,
             dose=dose,
             kit=kit,
-            bands=self.bands.over(dose.heaviest, kit, exercise),
-            choice=self.bands.fixed(dose.heaviest, kit, exercise),
+            takes=tuple(
+                Take(load, self.bands.over(load, kit, exercise), self.bands.fixed(load, kit, exercise))
+                for load in dose.loads
+            ),
+            rounds=block.kind != "straight",
             changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
         )

@@ -12,6 +12,7 @@ from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
 from setwright.dose.week_kind import Remains
+from setwright.model.load import Load
 from setwright.model.plan import Plan
 from setwright.model.session import BlockKind
 from setwright.model.vocabulary import Weekday
@@ -29,21 +30,50 @@ class Reason:
 
 
 @dataclass(frozen=True, slots=True)
+class Take:
+    """What to take for one of an exercise's loads.
+
+    ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
+    for a fixed load.
+    """
+
+    load: Load
+    bands: tuple[LoadBand, ...]
+    choice: Choice | None
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedItem:
     """One exercise of one session in one week.
 
-    ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
-    for a fixed load. ``kit`` is what the load is taken with. ``changes`` say what differs from the last time.
+    ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
+    ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
     """
 
     slot: Slot
     exercise: str
     dose: Dose
     kit: str | None
-    bands: tuple[LoadBand, ...]
-    choice: Choice | None
+    takes: tuple[Take, ...]
+    rounds: bool
     changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
+
+    def take_of(self, load: Load | None) -> Take | None:
+        """Return what to take for a load of the dose; None for the body alone."""
+        return next((take for take in self.takes if take.load == load), None)
+
+    @property
+    def bands(self) -> tuple[LoadBand, ...]:
+        """The bands of the heaviest load."""
+        take = self.take_of(self.dose.heaviest)
+        return take.bands if take else ()
+
+    @property
+    def choice(self) -> Choice | None:
+        """The owned weight of the heaviest load, where that is fixed."""
+        take = self.take_of(self.dose.heaviest)
+        return take.choice if take else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +171,6 @@ class ResolvedPlan:
         return ((s, item) for s in self.sessions for item in s.items if item.exercise == exercise)
 
 
-def body_weight_choice(item: ResolvedItem, base_kg: Fraction) -> Choice | None:
-    """Return the owned weight for a body weight (or a 1RM), from the item's bands."""
-    return next((band.choice for band in item.bands if band.holds(base_kg)), None)
+def choice_at(bands: tuple[LoadBand, ...], base_kg: Fraction) -> Choice | None:
+    """Return the owned weight for a body weight (or a 1RM), from the bands of a load."""
+    return next((band.choice for band in bands if band.holds(base_kg)), None)

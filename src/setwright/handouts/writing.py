@@ -104,12 +104,18 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "sets_of": plainly(blocks.sets_of(language, item)),
         "amount": said.amount,
         "sides": said.sides,
-        "load": said.load,
-        "kit": said.kit,
-        "take": plainly(said.take) or None,
-        "bands": [[row.span, row.take] for row in said.bands.rows] if said.bands else [],
-        "bands_of": said.bands.short if said.bands else "",
-        "remarks": list(said.remarks),
+        "loads": [
+            {
+                "sets": load.sets,
+                "load": load.load,
+                "kit": load.kit,
+                "take": plainly(load.take) or None,
+                "bands": [[row.span, row.take] for row in load.bands.rows] if load.bands else [],
+                "bands_of": load.bands.short if load.bands else "",
+                "remarks": list(load.remarks),
+            }
+            for load in said.loads
+        ],
         "tempo": said.tempo,
         "tempo_code": said.tempo_code,
         "rest": desk.language.say("rest %(time)s", time=said.rest),

@@ -18,7 +18,7 @@ digests and messages stand on that. Words for members are in the room ``wording`
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Annotated, Any, ClassVar, Literal
+from typing import Annotated, Any, ClassVar, Final, Literal
 
 from pydantic import PlainValidator, WithJsonSchema
 
@@ -184,18 +184,15 @@ def _share(text: str, match: re.Match[str]) -> Load:
     return BodyWeightShare(percent, bool(match["hand"]))
 
 
-LoadField = Annotated[
-    Load,
-    PlainValidator(lambda v: parse_load(v)),
-    WithJsonSchema(
-        {
-            "type": "string",
-            "pattern": (
-                r"^([0-9.]+ *% *(body ?weight( per hand)?|1RM)|[0-9.]+ *(kg|lb)( per hand)?"
-                r"|RPE *[0-9.]+|[0-9]+ reps? in reserve|[a-z][a-z -]* band)$"
-            ),
-            "examples": ["15 % bodyweight", "12 kg per hand", "RPE 7"],
-        }
+LOAD_SCHEMA: Final[dict[str, Any]] = {
+    "type": "string",
+    "pattern": (
+        r"^([0-9.]+ *% *(body ?weight( per hand)?|1RM)|[0-9.]+ *(kg|lb)( per hand)?"
+        r"|RPE *[0-9.]+|[0-9]+ reps? in reserve|[a-z][a-z -]* band)$"
     ),
-]
+    "examples": ["15 % bodyweight", "12 kg per hand", "RPE 7"],
+}
+"""What an editor knows of a load."""
+
+LoadField = Annotated[Load, PlainValidator(lambda v: parse_load(v)), WithJsonSchema(LOAD_SCHEMA)]
 """How heavy: a share of body weight or of 1RM, a weight, an effort, reps in reserve, or a named band."""

@@ -7,12 +7,12 @@ from typing import Annotated, Any, Self
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
 from setwright.model.acceptance import Acceptance
+from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
-from setwright.model.load import LoadField
 from setwright.model.prescription import MEASURES
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Duration, Flag, Length, Percent, WorkTime, shown
+from setwright.model.units import Count, Duration, Flag, Percent, shown
 from setwright.model.vocabulary import Weekday
 
 
@@ -137,11 +137,11 @@ class Change(CoachModel):
     do_instead: Id | None = Field(default=None, description="Id of another session for that day.")
     exercise: Id | None = Field(default=None, description="The exercise whose dose changes.")
     sets: Count | None = Field(default=None, description="Sets or rounds in that week.")
-    reps: Count | None = Field(default=None, description="Reps in that week.")
-    hold: WorkTime | None = Field(default=None, description="Hold in that week.")
-    work: WorkTime | None = Field(default=None, description="Work time in that week.")
-    distance: Length | None = Field(default=None, description="Distance in that week.")
-    load: LoadField | None = Field(default=None, description="Load in that week.")
+    reps: Reps | None = Field(default=None, description="Reps in that week.")
+    hold: Times | None = Field(default=None, description="Hold in that week.")
+    work: Times | None = Field(default=None, description="Work time in that week.")
+    distance: Distances | None = Field(default=None, description="Distance in that week.")
+    load: LoadsField | None = Field(default=None, description="Load in that week.")
     tempo: TempoField | None = Field(default=None, description="Tempo in that week.")
     rest: Duration | None = Field(default=None, description="Rest in that week.")
     why: Prose = Field(description="The reason; members read it.")

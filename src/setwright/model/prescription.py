@@ -1,18 +1,18 @@
 """A prescription: what the coach wrote for one exercise in one session."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any, Literal, Self
 
 from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
+from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import (
     Band,
     BodyWeightShare,
     Effort,
     Load,
-    LoadField,
     OneRepMaxShare,
     Reserve,
     Weight,
@@ -20,9 +20,10 @@ from setwright.model.load import (
     same_kind,
 )
 from setwright.model.progress import Climb, LoadClimb, Progress
+from setwright.model.span import Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration, Length, WorkTime
+from setwright.model.units import Count, Duration
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -33,13 +34,15 @@ class Prescription(CoachModel):
 
     exercise: Id = Field(description="Id of the exercise.")
     sets: Count | None = Field(default=None, description="Sets, in a block of straight sets.")
-    reps: Count | None = Field(
-        default=None, description="Repetitions; a side, where the exercise is one side at a time."
+    reps: Reps | None = Field(
+        default=None, description="Repetitions, a range, or a list of each set; a side, where sides work one at a time."
     )
-    hold: WorkTime | None = Field(default=None, description="Time to hold still; a side, likewise.")
-    work: WorkTime | None = Field(default=None, description="Time to keep moving; a side, likewise.")
-    distance: Length | None = Field(default=None, description="Distance to cover.")
-    load: LoadField | None = Field(default=None, description="How heavy; left out, the body alone.")
+    hold: Times | None = Field(default=None, description="Time to hold still; a side, likewise.")
+    work: Times | None = Field(default=None, description="Time to keep moving; a side, likewise.")
+    distance: Distances | None = Field(default=None, description="Distance to cover.")
+    load: LoadsField | None = Field(
+        default=None, description="How heavy, or a list of each set; left out, the body alone."
+    )
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
@@ -62,6 +65,37 @@ class Prescription(CoachModel):
             refuse("measure-unclear", f"this exercise has {said}", "write just one, such as 'reps: 8' or 'hold: 30 s'")
         return self
 
+    @property
+    def listed_sets(self) -> int | None:
+        """How many sets the coach listed one by one; None where all are alike, or where the lists disagree."""
+        lengths = {len(value) for _, value in self._lists()}
+        return lengths.pop() if len(lengths) == 1 else None
+
+    @property
+    def listed_by(self) -> str:
+        """The key of the first list of sets."""
+        return str(next(self._lists())[0][0])
+
+    def _lists(self) -> Iterator[tuple[tuple[str | int, ...], Amounts | Loads]]:
+        """Yield every list of sets, and where it stands: the first dose's, and those of single weeks."""
+        for key in (self.measure, "load"):
+            yield from (((key,), value) for value in (getattr(self, key),) if value is not None and len(value) > 1)
+            climb: Climb[Any, Any] | None = getattr(self.progress, key, None)
+            for week, value in enumerate((climb.weeks if climb else None) or ()):
+                if len(value) > 1:
+                    yield ("progress", key, "weeks", week), value
+
+    @model_validator(mode="after")
+    def _lists_agree(self) -> Self:
+        counts: list[tuple[tuple[str | int, ...], int]] = [(("sets",), self.sets)] if self.sets is not None else []
+        counts += [(where, len(value)) for where, value in self._lists()]
+        for where, count in counts[1:]:
+            if count != counts[0][1]:
+                refuse_other_length(count, counts[0][1], where)
+        if self.listed_sets is not None and self.progress is not None and self.progress.sets is not None:
+            refuse_growing_list(("progress", "sets"))
+        return self
+
     @model_validator(mode="after")
     def _progress_fits(self) -> Self:
         if self.progress is None:
@@ -82,29 +116,46 @@ class Prescription(CoachModel):
         return self
 
 
-def _load_climb_fits(load: Load | None, climb: LoadClimb, where: tuple[str | int, ...]) -> None:
+def refuse_other_length(count: int, wanted: int, where: tuple[str | int, ...]) -> None:
+    """Refuse a list of sets that is not as long as the sets are many."""
+    refuse(
+        "list-length-differs",
+        f"this list has {count} entries for {wanted} sets or rounds",
+        "a list has one entry for each set or round; leave 'sets' out, and the list says how many there are",
+        at=where,
+    )
+
+
+def refuse_growing_list(where: tuple[str | int, ...]) -> None:
+    """Refuse a count of sets that grows beside a list of each of them."""
+    hint = "list every set of every week, or let the sets grow and keep them alike"
+    refuse("list-length-differs", "sets that are listed one by one cannot grow", hint, at=where)
+
+
+def _load_climb_fits(loads: Loads | None, climb: LoadClimb, where: tuple[str | int, ...]) -> None:
     """Refuse a step or an end that is not in the load's own unit."""
-    if load is None:
-        if climb.weeks is None:
-            refuse("progress-without-start", "the load progresses from nothing", "write 'load' first", at=where)
-        return
-    for key in ("add", "take", "up_to", "down_to"):
-        part = getattr(climb, key)
-        if part is not None and not same_kind(load, part):
-            refuse(
-                "load-units-differ",
-                f"the load is {load}, this is {part}",
-                f"write it in the load's own unit, such as '{_example_step(load)}'",
-                at=(*where, key),
-            )
-    if not isinstance(load, Band) and climb.weeks is None:
-        ends = {"up_to": climb.up_to, "down_to": climb.down_to}
-        given = {key: magnitude(end) for key, end in ends.items() if end is not None}
-        refuse_passed_end(magnitude(load), given.get("up_to"), given.get("down_to"), where)
     if climb.weeks is not None:
-        refuse_other_start(load, climb.weeks, where)
-    if isinstance(load, Band) and climb.weeks is None:
-        refuse("progress-unclear", "bands have no steps", "list them: 'weeks: [light band, medium band]'", at=where)
+        if loads is not None:
+            refuse_other_start(loads, climb.weeks, where)
+        return
+    if loads is None:
+        refuse("progress-without-start", "the load progresses from nothing", "write 'load' first", at=where)
+    for load in loads:
+        if isinstance(load, Band):
+            refuse("progress-unclear", "bands have no steps", "list them: 'weeks: [light band, medium band]'", at=where)
+        for key in ("add", "take", "up_to", "down_to"):
+            part = getattr(climb, key)
+            if part is not None and not same_kind(load, part):
+                refuse(
+                    "load-units-differ",
+                    f"the load is {load}, this is {part}",
+                    f"write it in the load's own unit, such as '{_example_step(load)}'",
+                    at=(*where, key),
+                )
+    ends = {"up_to": climb.up_to, "down_to": climb.down_to}
+    given = {key: magnitude(end) for key, end in ends.items() if end is not None}
+    numbers = [magnitude(load) for load in loads]
+    refuse_passed_end(min(numbers), max(numbers), given.get("up_to"), given.get("down_to"), where)
 
 
 def _example_step(load: Load) -> str:
@@ -132,18 +183,19 @@ def _stays_on_course(written: Prescription, progress: Progress) -> None:
             refuse_off_course(start, climb, ("progress", key))
 
 
-def refuse_off_course(start: Any, climb: Climb[Any], where: tuple[str | int, ...]) -> None:
+def refuse_off_course(start: Amounts | int, climb: Climb[Any, Any], where: tuple[str | int, ...]) -> None:
     """Refuse a climb whose start lies beyond its end, and a list that starts elsewhere."""
-    refuse_passed_end(start, climb.up_to, climb.down_to, where)
+    spans = (Span.of(start),) if isinstance(start, int) else start
+    refuse_passed_end(min(one.low for one in spans), max(one.high for one in spans), climb.up_to, climb.down_to, where)
     if climb.weeks is not None:
         refuse_other_start(start, climb.weeks, where)
 
 
-def refuse_passed_end(start: Any, up_to: Any, down_to: Any, where: tuple[str | int, ...]) -> None:
-    """Refuse an end that the start has already passed."""
-    if up_to is not None and start > up_to:
+def refuse_passed_end(low: Any, high: Any, up_to: Any, down_to: Any, where: tuple[str | int, ...]) -> None:
+    """Refuse an end that the start, from its low end to its high one, has already passed."""
+    if up_to is not None and high > up_to:
         refuse("progress-past-its-end", "the start is already above 'up_to'", "raise 'up_to'", at=(*where, "up_to"))
-    if down_to is not None and start < down_to:
+    if down_to is not None and low < down_to:
         refuse("progress-past-its-end", "the start is already below 'down_to'", "lower it", at=(*where, "down_to"))
 
 

@@ -7,25 +7,38 @@ from typing import Any, Generic, Self, TypeVar
 
 from pydantic import Field, model_validator
 
+from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import Band, Load, LoadField, magnitude
 from setwright.model.tempo import TempoField
-from setwright.model.units import Count, Duration, Length, Weeks, WorkTime
+from setwright.model.units import Count, Duration, Flag, Length, Weeks, WorkTime
 
 T = TypeVar("T")
+W = TypeVar("W")
 
 
-class Climb(CoachModel, Generic[T]):
-    """A value that grows by a step, shrinks by a step, or is listed week by week."""
+class Climb(CoachModel, Generic[T, W]):
+    """A value that grows by a step, shrinks by a step, or is listed week by week.
+
+    ``T`` is a step and its end, ``W`` what a week of the list says.
+    """
 
     add: T | None = Field(default=None, description="The step up.")
     take: T | None = Field(default=None, description="The step down, as for rest.")
     every: Weeks = Field(default=1, description="How many trained weeks a step lasts.")
     up_to: T | None = Field(default=None, description="Where 'add' stops.")
     down_to: T | None = Field(default=None, description="Where 'take' stops.")
-    weeks: list[T] | None = Field(
+    weeks: list[W] | None = Field(
         default=None, min_length=1, max_length=104, description="The value in each trained week; the last one stays."
     )
+    again: Flag = Field(default=False, description="true starts the list of weeks over when it has ended.")
+
+    def listed(self, trained: int) -> W:
+        """Return what the list of weeks says after so many trained weeks."""
+        if self.weeks is None:
+            raise ValueError("this climb goes by steps")
+        count = len(self.weeks)
+        return self.weeks[trained % count if self.again else min(trained, count - 1)]
 
     @model_validator(mode="after")
     def _one_way(self) -> Self:
@@ -39,8 +52,8 @@ class Climb(CoachModel, Generic[T]):
             refuse("progress-without-end", "this climb names no end", "add where it stops, such as 'up_to: 12'")
         if self.take is not None and self.down_to is None:
             refuse("progress-without-end", "this descent names no end", "add where it stops, such as 'down_to: 60 s'")
-        ends = (("up_to", "add"), ("down_to", "take"))
-        unused = [k for k, way in ends if getattr(self, k) is not None and way not in given]
+        ends = (("up_to", "add"), ("down_to", "take"), ("again", "weeks"))
+        unused = [k for k, way in ends if getattr(self, k) and way not in given]
         if unused:
             refuse("progress-unclear", f"'{unused[0]}' does not go with '{given[0]}'", "leave it out", at=(unused[0],))
         return self
@@ -51,23 +64,27 @@ def _is_nothing(step: Any) -> bool:
     return step == 0 or (isinstance(step, Load) and not isinstance(step, Band) and magnitude(step) == 0)
 
 
-class CountClimb(Climb[Count]):
-    """Sets, rounds or reps that grow."""
+class CountClimb(Climb[Count, Count]):
+    """Sets or rounds that grow."""
 
 
-class TimeClimb(Climb[WorkTime]):
+class RepsClimb(Climb[Count, Reps]):
+    """Repetitions that grow, in every set alike."""
+
+
+class TimeClimb(Climb[WorkTime, Times]):
     """A time to hold or to work that grows: '5 s'."""
 
 
-class RestClimb(Climb[Duration]):
+class RestClimb(Climb[Duration, Duration]):
     """A rest that shrinks, down to none at all."""
 
 
-class DistanceClimb(Climb[Length]):
+class DistanceClimb(Climb[Length, Distances]):
     """A distance that grows: '5 m'."""
 
 
-class LoadClimb(Climb[LoadField]):
+class LoadClimb(Climb[LoadField, LoadsField]):
     """A load that grows in its own unit: '2.5 % bodyweight', '2 kg', 'RPE 0.5', '1 rep in reserve'."""
 
 
@@ -100,7 +117,7 @@ class Progress(CoachModel):
     """How one exercise's dose changes over its trained weeks."""
 
     sets: CountClimb | None = Field(default=None, description="Sets of this exercise (straight sets only).")
-    reps: CountClimb | None = Field(default=None, description="Repetitions.")
+    reps: RepsClimb | None = Field(default=None, description="Repetitions.")
     hold: TimeClimb | None = Field(default=None, description="Seconds held.")
     work: TimeClimb | None = Field(default=None, description="Seconds of work.")
     distance: DistanceClimb | None = Field(default=None, description="Distance covered.")

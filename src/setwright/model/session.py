@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
-from setwright.model.prescription import Prescription, refuse_off_course
+from setwright.model.prescription import Prescription, refuse_growing_list, refuse_off_course, refuse_other_length
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, WorkTime
@@ -63,7 +63,12 @@ class Block(CoachModel):
         if self.rounds is not None or (self.progress and self.progress.rounds):
             refuse("rounds-in-straight-sets", "straight sets have sets, not rounds", "write 'sets'", at=("rounds",))
         for index, written in enumerate(self.exercises):
-            if self.sets is None and written.sets is None:
+            listed = written.listed_sets
+            if listed is not None and written.sets is None and self.sets not in (None, listed):
+                refuse_other_length(listed, self.sets or 0, ("exercises", index, written.listed_by))
+            if listed is not None and self.progress and self.progress.sets:
+                refuse_growing_list(("progress", "sets"))
+            if self.sets is None and written.sets is None and listed is None:
                 refuse(
                     "sets-missing", "how many sets?", "write 'sets: 3' here or on the block", at=("exercises", index)
                 )
@@ -76,6 +81,9 @@ class Block(CoachModel):
         if len(self.exercises) < 2:
             refuse("block-too-short", f"a {self.kind} needs two exercises or more", "write 'kind: straight'")
         for index, written in enumerate(self.exercises):
+            listed = written.listed_sets
+            if listed is not None and (listed != self.rounds or (self.progress and self.progress.rounds)):
+                refuse_other_length(listed, self.rounds or 0, ("exercises", index, written.listed_by))
             for key in ("sets", "rest"):
                 if getattr(written, key) is not None or getattr(written.progress, key, None) is not None:
                     refuse(

@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
-from setwright.dose.resolved import ResolvedItem
+from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.load import OneRepMaxShare
 from setwright.model.units import KG_PER_LB, plain_number
 
@@ -37,14 +37,14 @@ def weight(kg: Fraction, unit: str) -> str:
     return f"{plain_number(kg if unit == 'kg' else kg / KG_PER_LB, 2 if unit == 'kg' else 1)} {unit}"
 
 
-def load(item: ResolvedItem, unit: str) -> Markup:
+def load(item: ResolvedItem, take: Take, unit: str) -> Markup:
     """Return the attributes of a load that stands in bands: whose bands, and how the weight is held."""
-    share = item.dose.heaviest
+    share = take.load
     return attributes(
         {
             "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
-            "data-bands": bands(item.bands, unit),
-            "data-hand": "each" if share is not None and share.per_hand else None,
+            "data-bands": bands(take.bands, unit),
+            "data-hand": "each" if share.per_hand else None,
             "data-kit": item.kit,
             "data-exercise": item.exercise,
         }

@@ -6,12 +6,14 @@ false or nothing is left out.
 """
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 from typing import Annotated, Any, Final, Literal
 
 from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
+from setwright.dose.dose import Dose
 from setwright.dose.phases import Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.load import Band, Base, Load
@@ -21,8 +23,8 @@ from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
 from setwright.phone.attributes import bands, weight
 from setwright.wording.blocks import block_name
+from setwright.wording.doses import big_amount, sides
 from setwright.wording.effort import effort
-from setwright.wording.items import item_words
 from setwright.wording.language import capital
 from setwright.wording.loads import load as load_in_words
 
@@ -69,12 +71,16 @@ class LoadData(_Data):
 
 
 class SetData(_Data):
-    """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo."""
+    """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo.
+
+    ``amount`` is its own amount in words, where sets differ.
+    """
 
     low: Number
     high: Number
     load: int | None = None
     tempo: int | None = None
+    amount: str | None = None
 
 
 class ItemData(_Data):
@@ -172,13 +178,13 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
     loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
     paced = dose.measure == "reps"
     tempos = list(dict.fromkeys(one.tempo for one in dose.sets if one.tempo is not None and paced))
-    said = item_words(site.language, item, None, site.programme.club.units)
+    amounts = {one.amount for one in dose.sets}
     return ItemData(
         exercise=item.exercise,
         name=exercise.name,
         measure=dose.measure,
         sides=2 if dose.side_count == 2 else 1,
-        amount=" ".join(part for part in (said.number, said.unit, said.sides) if part),
+        amount=_amount(site, dose),
         kit=own_kit or exercise.kit,
         loads=[_load(site, item, load) for load in loads],
         tempos=[_phases(tempo, site.lowers_first(item.exercise)) for tempo in tempos],
@@ -188,21 +194,26 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
                 high=Fraction(one.amount.high),
                 load=loads.index(one.load) if one.load is not None else None,
                 tempo=tempos.index(one.tempo) if one.tempo in tempos and one.tempo is not None else None,
+                amount=_amount(site, replace(dose, sets=(one,))) if len(amounts) > 1 else None,
             )
             for one in dose.sets
         ],
     )
 
 
+def _amount(site: Site, dose: Dose) -> str:
+    return " ".join(part for part in (*big_amount(site.language, dose), sides(site.language, dose)) if part)
+
+
 def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
-    unit = site.programme.club.units
-    chosen = item.choice.weight_kg if item.choice else None
+    unit, take = site.programme.club.units, item.take_of(load)
+    chosen = take.choice.weight_kg if take and take.choice else None
     return LoadData(
         text=capital(load_in_words(site.language, load)),
         of=load.of,
         per_hand=load.per_hand,
-        bands=bands(item.bands, unit) if item.bands and load == item.dose.heaviest else None,
-        weight=weight(chosen, unit) if chosen is not None and load == item.dose.heaviest else None,
+        bands=bands(take.bands, unit) if take and take.bands else None,
+        weight=weight(chosen, unit) if chosen is not None else None,
         band=load.name if isinstance(load, Band) else None,
         kit=item.kit,
     )

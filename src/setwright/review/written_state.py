@@ -11,11 +11,11 @@ from typing import Annotated, Any, Final, Literal
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, PlainValidator, ValidationError, WithJsonSchema
 
 from setwright.dose.dose import Dose, Set, SetKind
-from setwright.dose.span import Span
 from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, parse_load
 from setwright.model.prescription import Measure
+from setwright.model.span import Span
 from setwright.model.tempo import Tempo
 from setwright.model.units import exact_number
 from setwright.model.vocabulary import Sides

@@ -9,9 +9,10 @@ from typing import Any
 
 from pydantic import BaseModel
 
+from setwright.model.amounts import Loads
 from setwright.model.club import Club
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band
+from setwright.model.load import Band, Load
 from setwright.model.plan import Change, Phase, Plan
 from setwright.model.routine import Routine
 from setwright.model.session import Session
@@ -100,9 +101,9 @@ class _Linker:
                 yield from self.kit(written.kit or [], file, *path, "kit")
                 progress = written.progress
                 listed = progress.load.weeks if progress and progress.load and progress.load.weeks else []
-                yield from self.band(written.load, file, *path, "load")
-                for w, load in enumerate(listed):
-                    yield from self.band(load, file, *path, "progress", "load", "weeks", w)
+                yield from self.bands(written.load or (), file, *path, "load")
+                for w, loads in enumerate(listed):
+                    yield from self.bands(loads, file, *path, "progress", "load", "weeks", w)
         yield from self.prose(file, session)
 
     def routine_of(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
@@ -197,7 +198,11 @@ class _Linker:
                 hint = did_you_mean(name, self.parts.club.kit, f"add {shown(name)} to 'kit' in club.yml")
                 yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no {shown(name)}", hint)
 
-    def band(self, load: Any, file: str, *path: Key) -> Iterator[Finding]:
+    def bands(self, loads: Loads, file: str, *path: Key) -> Iterator[Finding]:
+        for index, load in enumerate(loads):
+            yield from self.band(load, file, *path, *((index,) if len(loads) > 1 else ()))
+
+    def band(self, load: Load, file: str, *path: Key) -> Iterator[Finding]:
         if not isinstance(load, Band) or self.parts.club is None:
             return
         names = {name for kit in self.parts.club.kit for name in self.parts.club.names(kit)}

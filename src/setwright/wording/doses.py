@@ -1,32 +1,50 @@
 """Doses in words, the same wherever they are shown."""
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from setwright.dose.dose import Dose, Group, metres
 from setwright.dose.phases import Phase, phases
-from setwright.dose.span import Span
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import Measure
 from setwright.model.routine import RoutinePart
+from setwright.model.span import Span
 from setwright.model.tempo import Tempo
 from setwright.wording import loads, times
 from setwright.wording.language import Language
 
 
 def amount(language: Language, dose: Dose) -> str:
-    """Return a set's amount without its sides: 8 reps, 30 s hold, 20 m."""
-    return measured(language, dose.measure, dose.first.amount)
+    """Return a set's amount without its sides: 8 reps, 30 s hold, 8 to 12 reps; of sets that differ, 12, 10, 8 reps."""
+    *others, last = _spans(dose)
+    return language.listed(
+        (*(_number(language, dose.measure, one) for one in others), measured(language, dose.measure, last))
+    )
+
+
+def _spans(dose: Dose) -> list[Span]:
+    """Return the amount of each set, or the one amount that all have."""
+    spans = [one.amount for one in dose.working]
+    return spans if len(set(spans)) > 1 else spans[:1]
+
+
+def _number(language: Language, measure: Measure, span: Span) -> str:
+    """Return an amount without the word for what it is: 8, 8 to 12, 30 s, 20."""
+    ends = [_end(language, measure, end) for end in dict.fromkeys((span.low, span.high))]
+    return ends[0] if span.is_one else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])
+
+
+def _end(language: Language, measure: Measure, number: int | Fraction) -> str:
+    if measure == "distance":
+        return language.number(metres(number))
+    return str(number) if measure == "reps" else times.duration(language, int(number))
 
 
 def measured(language: Language, measure: Measure, span: Span) -> str:
     """Return an amount of a measure: reps, seconds, or centimetres, which are said in metres."""
     if span.is_one:
         return _measured(language, measure, span.high)
-    low = str(span.low)
-    if measure == "distance":
-        low = language.number(metres(span.low))
-    elif measure != "reps":
-        low = times.duration(language, int(span.low))
+    low = _end(language, measure, span.low)
     return language.say("%(first)s to %(last)s", first=low, last=_measured(language, measure, span.high))
 
 
@@ -57,14 +75,24 @@ def sides(language: Language, dose: Dose) -> str:
 
 
 def dose_in_words(language: Language, dose: Dose, rounds: bool = False) -> str:
-    """Return a whole dose: 3 rounds of 8 reps each side, 15 % of body weight, tempo 3-0-1-0."""
+    """Return a whole dose: 3 rounds of 8 reps each side, 15 % of body weight, tempo 3-0-1-0.
+
+    Sets that differ in their amount alone are one list of amounts; others are said group by group.
+    """
+    one = dose.first
+    if all((other.load, other.tempo) == (one.load, one.tempo) for other in dose.working) and len(_spans(dose)) > 1:
+        return _sets_of(language, amount(language, dose), dose, Group(dose.count, one), rounds)
     first, *others = (_group(language, dose, group, rounds) for group in dose.groups)
     return "; ".join((first, *(language.say("then %(sets)s", sets=other) for other in others)))
 
 
 def _group(language: Language, dose: Dose, group: Group, rounds: bool) -> str:
+    return _sets_of(language, measured(language, dose.measure, group.each.amount), dose, group, rounds)
+
+
+def _sets_of(language: Language, amounts: str, dose: Dose, group: Group, rounds: bool) -> str:
     one = group.each
-    whole = f"{measured(language, dose.measure, one.amount)} {sides(language, dose)}".strip()
+    whole = f"{amounts} {sides(language, dose)}".strip()
     if rounds:
         said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", group.count, amount=whole)
     else:
@@ -110,21 +138,29 @@ def _phase(language: Language, tempo: Tempo, phase: Phase) -> str:
 
 
 def big_amount(language: Language, dose: Dose) -> tuple[str, str]:
-    """Return a set's amount as a number and its word, for large type: ('8', 'reps'), ('30', 's hold')."""
-    amount = dose.first.amount.high
-    number = int(amount)
+    """Return a set's amount as a number and its word, for large type: ('8–12', 'reps'), ('30', 's hold').
+
+    Of sets that differ, the number is a list: ('12, 10, 8', 'reps').
+    """
+    spans = _spans(dose)
+    ends = [end for span in spans for end in (span.low, span.high)]
+    most = int(ends[-1])
     match dose.measure:
         case "reps":
-            return str(number), language.many("rep", "reps", number)
+            return _in_a_row(language, spans, str), language.many("rep", "reps", most)
         case "distance":
-            return language.number(metres(amount)), language.say("m")
+            return _in_a_row(language, spans, lambda cm: language.number(metres(cm))), language.say("m")
         case measure:
-            whole_minutes = number >= 120 and number % 60 == 0
+            whole_minutes = all(end >= 120 and end % 60 == 0 for end in ends)
             if measure == "hold":
                 word = language.say("min hold") if whole_minutes else language.say("s hold")
             else:
                 word = language.say("min work") if whole_minutes else language.say("s work")
-            return str(number // 60 if whole_minutes else number), word
+            return _in_a_row(language, spans, lambda s: str(int(s) // 60 if whole_minutes else int(s))), word
+
+
+def _in_a_row(language: Language, spans: list[Span], said: Callable[[int | Fraction], str]) -> str:
+    return language.listed(said(one.low) if one.is_one else f"{said(one.low)}–{said(one.high)}" for one in spans)
 
 
 def unit_of_work(language: Language, measure: Measure) -> str:

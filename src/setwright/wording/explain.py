@@ -9,7 +9,7 @@ from setwright.dose.change import changes_between
 from setwright.dose.dose import Dose
 from setwright.dose.loads import Choice, share_kg
 from setwright.dose.prescribing import lightened, prescribed, rest_at
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, body_weight_choice
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Take, choice_at
 from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
@@ -17,6 +17,7 @@ from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
+from setwright.model.span import Span
 from setwright.wording import loads
 from setwright.wording.blocks import reason
 from setwright.wording.blocks import rounds as counted_rounds
@@ -48,7 +49,9 @@ def derivation(
     exercise = programme.exercises[item.exercise]
     return (
         *_from_start(language, block, written, exercise, session, item),
-        *_load(language, programme, exercise, item, body_weight_kg),
+        *dict.fromkeys(
+            step for take in item.takes for step in _load(language, programme, exercise, item, take, body_weight_kg)
+        ),
     )
 
 
@@ -154,11 +157,15 @@ def _lightened(language: Language, session: ResolvedSession, rounds: bool, befor
             "after": amount(language, after),
         }
         yield Step(language.say("Amount: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
-    if after.heaviest != before.heaviest and before.heaviest is not None and after.heaviest is not None:
+    # The sets that a lighter week leaves out are the last ones, so what is left stands in the same order.
+    pairs = zip(before.working, after.working, strict=False)
+    for was, left in dict.fromkeys((one.load, other.load) for one, other in pairs):
+        if was == left or was is None or left is None or remains.load == 100:
+            continue
         values = {
             "percent": language.number(remains.load),
-            "before": loads.load(language, before.heaviest),
-            "after": loads.load(language, after.heaviest),
+            "before": loads.load(language, was),
+            "after": loads.load(language, left),
         }
         yield Step(language.say("Load: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
 
@@ -202,7 +209,7 @@ def _progressions(language: Language, block: Block, written: Prescription) -> It
         yield Step(language.say("Tempo by trained week: %(values)s, then it stays.", values=tempos), "listed")
 
 
-def _rest_climb(block: Block, written: Prescription) -> Climb[int] | None:
+def _rest_climb(block: Block, written: Prescription) -> Climb[int, int] | None:
     own = written.progress.rest if written.progress else None
     of_block = block.progress.rest if block.progress and written.rest is None else None
     return own or of_block
@@ -221,11 +228,18 @@ def _double(language: Language, key: str, climb: str, then: LoadClimb) -> str:
     return language.say("%(climb)s; then %(then)s, and %(what)s start again.", climb=climb, then=after, what=again)
 
 
-def _rule(climb: Climb[Any]) -> str:
+def _rule(climb: Climb[Any, Any]) -> str:
     return "listed" if climb.weeks is not None else "linear"
 
 
 def _value(language: Language, key: str, value: Any) -> str:
+    """Return a step, an end, or what a week of a list says: of every set, or of each in brackets."""
+    if isinstance(value, tuple):
+        each = [_value(language, key, one) for one in value]
+        return each[0] if len(each) == 1 else f"({language.listed(each)})"
+    if isinstance(value, Span):
+        ends = [_value(language, key, end) for end in dict.fromkeys((value.low, value.high))]
+        return ends[0] if len(ends) == 1 else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])
     if key == "load":
         return loads.load(language, value)
     if key in ("hold", "work", "rest"):
@@ -233,11 +247,13 @@ def _value(language: Language, key: str, value: Any) -> str:
     return distance(language, value) if key == "distance" else str(value)
 
 
-def _climb(language: Language, key: str, climb: Climb[Any]) -> str:
+def _climb(language: Language, key: str, climb: Climb[Any, Any]) -> str:
     """Return how something climbs, without the full stop."""
     name = language.say(_NAMES[key])
     if climb.weeks is not None:
         values = language.listed(_value(language, key, value) for value in climb.weeks)
+        if climb.again:
+            return language.say("%(name)s by trained week: %(values)s, then from the start", name=name, values=values)
         return language.say("%(name)s by trained week: %(values)s, then it stays", name=name, values=values)
     every = language.many("every trained week", "every %(num)s trained weeks", climb.every)
     if climb.add is not None:
@@ -248,13 +264,18 @@ def _climb(language: Language, key: str, climb: Climb[Any]) -> str:
 
 
 def _load(
-    language: Language, programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
+    language: Language,
+    programme: Programme,
+    exercise: Exercise,
+    item: ResolvedItem,
+    take: Take,
+    body_weight_kg: Fraction | None,
 ) -> Iterator[Step]:
-    load = item.dose.heaviest
+    load = take.load
     match load:
         case BodyWeightShare():
             if body_weight_kg is not None:
-                yield from _for_body_weight(language, programme, exercise, item, load, body_weight_kg)
+                yield from _for_body_weight(language, programme, exercise, item, take, load, body_weight_kg)
                 return
             yield Step(language.say("Load in kg: the percentage of your body weight."), "body-weight-share")
             yield Step(
@@ -266,8 +287,8 @@ def _load(
             )
             yield Step(said, "one-rep-max-share")
         case Weight():
-            if item.choice is not None:
-                yield Step(_chosen(language, item.choice, item.kit), "owned-weight")
+            if take.choice is not None:
+                yield Step(_chosen(language, take.choice, item.kit), "owned-weight")
         case Effort() | Reserve():
             effort = loads.load(language, load)
             said = language.say("End each set at %(effort)s.", effort=effort)
@@ -276,8 +297,6 @@ def _load(
             yield Step(said, "effort")
         case Band():
             yield Step(language.say("Take the %(band)s.", band=loads.load(language, load)))
-        case None:
-            return
 
 
 def _for_body_weight(
@@ -285,6 +304,7 @@ def _for_body_weight(
     programme: Programme,
     exercise: Exercise,
     item: ResolvedItem,
+    take: Take,
     load: BodyWeightShare,
     body_weight_kg: Fraction,
 ) -> Iterator[Step]:
@@ -298,9 +318,9 @@ def _for_body_weight(
     if load.per_hand:
         said = language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg in each hand.", **values)
     yield Step(said, "body-weight-share")
-    choice = body_weight_choice(item, body_weight_kg)
+    choice = choice_at(take.bands, body_weight_kg)
     if item.kit is None or choice is None:
-        yield Step(_nothing(language, programme, item), "owned-weight")
+        yield Step(_nothing(language, programme, take), "owned-weight")
         return
     owned = programme.club.weights_kg(item.kit, load.per_hand)
     around = sorted(owned, key=lambda weight: (abs(weight - exact), weight))[:2]
@@ -314,8 +334,8 @@ def _for_body_weight(
     yield Step(_chosen(language, choice, item.kit), "owned-weight")
 
 
-def _nothing(language: Language, programme: Programme, item: ResolvedItem) -> str:
-    if not item.bands:
+def _nothing(language: Language, programme: Programme, take: Take) -> str:
+    if not take.bands:
         return language.say("No weight is offered: the club owns no weights for it.")
     club = programme.club.body_weight
     return language.say(

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from setwright.dose.resolved import ResolvedItem
+from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
@@ -38,23 +38,36 @@ class BandWords:
 
 
 @dataclass(frozen=True, slots=True)
+class LoadWords:
+    """One load of an exercise in words.
+
+    ``sets`` says which sets it is for, where others have another. ``kit`` is what it is taken with. ``take`` says what
+    to take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
+    weights. ``of`` is what all of it is said about.
+    """
+
+    of: Take
+    sets: str | None
+    load: str
+    kit: str | None
+    take: Pieces
+    bands: BandWords | None
+    remarks: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type; ``kit`` is what the load is taken with. ``take`` says what to
-    take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
-    weights. ``tempo_code`` are its four numbers.
+    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything. ``tempo_code`` are the
+    four numbers of a tempo.
     """
 
     number: str
     unit: str
     amount: str
     sides: str
-    load: str | None
-    kit: str | None
-    take: Pieces
-    bands: BandWords | None
-    remarks: tuple[str, ...]
+    loads: tuple[LoadWords, ...]
     tempo: str | None
     tempo_code: str | None
     rest: str
@@ -72,35 +85,52 @@ def item_words(
         unit: the club's unit of weights, ``kg`` or ``lb``.
         lowers_first: whether a repetition begins with its lowering.
     """
-    dose, load, tempo = item.dose, item.dose.heaviest, item.dose.first.tempo
+    dose, tempo = item.dose, item.dose.first.tempo
     number, word = doses.big_amount(language, dose)
     return ItemWords(
         number=number,
         unit=word,
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
-        load=capital(loads.load(language, load)) if load is not None else None,
-        kit=item.kit if load is not None and (item.bands or item.choice) else None,
-        take=_take(language, item, limit, unit),
-        bands=_bands(language, item, unit) if item.bands and not item.choice else None,
-        remarks=_remarks(language, item),
+        loads=tuple(_load(language, item, take, limit, unit) for take in item.takes),
         tempo=doses.tempo_words(language, tempo, lowers_first) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
     )
 
 
-def _take(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> Pieces:
-    load = item.dose.heaviest
-    if item.choice:
-        if item.choice.fit == "over-limit":
+def _load(language: Language, item: ResolvedItem, take: Take, limit: Load | None, unit: str) -> LoadWords:
+    return LoadWords(
+        of=take,
+        sets=_sets(language, item, take.load) if len(item.takes) > 1 else None,
+        load=capital(loads.load(language, take.load)),
+        kit=item.kit if take.bands or take.choice else None,
+        take=_take(language, take, limit, unit),
+        bands=_bands(language, take, unit) if take.bands and not take.choice else None,
+        remarks=_remarks(language, item, take),
+    )
+
+
+def _sets(language: Language, item: ResolvedItem, load: Load) -> str:
+    """Return which sets have a load: Set 1; Sets 2, 3; Rounds 1, 2."""
+    places = [place for place, one in enumerate(item.dose.working, 1) if one.load == load]
+    numbers = language.listed(map(str, places))
+    if item.rounds:
+        return language.many("Round %(numbers)s", "Rounds %(numbers)s", len(places), numbers=numbers)
+    return language.many("Set %(numbers)s", "Sets %(numbers)s", len(places), numbers=numbers)
+
+
+def _take(language: Language, take: Take, limit: Load | None, unit: str) -> Pieces:
+    load, choice = take.load, take.choice
+    if choice:
+        if choice.fit == "over-limit":
             return _one(language.say("The physiotherapist's limit rules this out: do the easier option."))
-        if item.choice.weight_kg is None:
+        if choice.weight_kg is None:
             return _one(language.say("The club owns nothing light enough: do the easier option."))
-        if isinstance(load, Weight) and item.choice.weight_kg != load.kg:
-            weight = stressed(loads.mass(language, item.choice.weight_kg, unit))
+        if isinstance(load, Weight) and choice.weight_kg != load.kg:
+            weight = stressed(loads.mass(language, choice.weight_kg, unit))
             return pieces(language.say("Take %(weight)s, the nearest that the club owns.", weight=weight))
-    elif item.bands:
+    elif take.bands:
         return ()
     elif limit and isinstance(load, Effort | Reserve | OneRepMaxShare):
         return _one(language.say("Never more than %(load)s.", load=loads.load(language, limit)))
@@ -117,12 +147,10 @@ def _one(said: str) -> Pieces:
     return (Piece(said, False),)
 
 
-def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
-    load = item.dose.heaviest
-    of_max = load is not None and load.of == "1RM"
-    per_hand = load is not None and load.per_hand
+def _bands(language: Language, take: Take, unit: str) -> BandWords:
+    of_max, per_hand = take.load.of == "1RM", take.load.per_hand
     rows = []
-    for band in item.bands:
+    for band in take.bands:
         if band.whole_kg is None:
             continue
         first, last = band.whole_kg
@@ -143,8 +171,8 @@ def _bands(language: Language, item: ResolvedItem, unit: str) -> BandWords:
     return BandWords(label, title, before, short, tuple(rows))
 
 
-def _remarks(language: Language, item: ResolvedItem) -> tuple[str, ...]:
-    fits = {band.choice.fit for band in item.bands}
+def _remarks(language: Language, item: ResolvedItem, take: Take) -> tuple[str, ...]:
+    fits = {band.choice.fit for band in take.bands}
     remarks = []
     if "lighter" in fits:
         said = language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)

@@ -1,7 +1,7 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
 import { beatAt, nameOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
-import { setOf } from "../logic/steps.js";
+import { amountOf, setOf } from "../logic/steps.js";
 import { correctSets, finishForm } from "./guide-forms.js";
 import { button, make, the } from "./make.js";
 import { copyOf, partOf, under } from "./session-page.js";
@@ -141,7 +141,7 @@ export class GuideView {
     const load = this.guide.loadOf(step);
     const side = step.side ? (step.side === 1 ? say("First side") : say("Other side")) : "";
     const weight = load.text && (other ? say("Less load, or none") : load.text);
-    this.#heardAlso = [side, this.guide.blocks[step.block].items[step.item].amount, weight];
+    this.#heardAlso = [side, amountOf(step, this.guide.blocks), weight];
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
@@ -184,7 +184,7 @@ export class GuideView {
     if (next) {
       const item = guide.blocks[next.block].items[next.item];
       const other = guide.insteadOf(next);
-      const words = [other || item.name, item.amount, other ? "" : guide.loadOf(next).text].filter(Boolean);
+      const words = [other || item.name, amountOf(next, guide.blocks), other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
     }

@@ -12,7 +12,7 @@
  * @property {string} [band] an elastic band's name
  * @property {string} [kit] what it is taken with
  */
-/** @typedef {{low: number, high: number, load?: number, tempo?: number}} Set reps, seconds or centimetres; places in the lists */
+/** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
 /**
  * @typedef {object} Item one exercise
  * @property {string} exercise its id
@@ -63,6 +63,15 @@ export function sessionFrom(text) {
 export function setOf(step, blocks) {
   const { sets } = blocks[step.block].items[step.item];
   return sets[Math.max(0, step.round - 1)] ?? sets[0];
+}
+
+/**
+ * A set's amount in words.
+ * @param {Step} step
+ * @param {Block[]} blocks
+ */
+export function amountOf(step, blocks) {
+  return setOf(step, blocks).amount ?? blocks[step.block].items[step.item].amount;
 }
 
 /**

@@ -1,0 +1,95 @@
+"""Sets that differ, and ranges: what a coach writes for each set is what a member does in it."""
+
+from fractions import Fraction
+
+import pytest
+
+from setwright.dose.dose import Dose
+from setwright.dose.prescribing import lightened
+from setwright.dose.week_kind import Remains
+from setwright.model.load import magnitude
+from setwright.wording.doses import big_amount, dose_in_words
+from setwright.wording.language import ENGLISH
+from support.make import dose as dose_of
+
+
+def dose(written: str, exercise: str = "") -> Dose:
+    """Return a dose of straight sets whose number the block leaves open."""
+    return dose_of(written, exercise, "{kind: straight}")
+
+
+LIGHTER = Remains("lighter", sets=Fraction(60))
+TAPER = Remains("taper", sets=Fraction(50))
+
+
+@pytest.mark.parametrize(
+    ("written", "amounts", "loads"),
+    [
+        ("{sets: 3, reps: 8 to 12}", [(8, 12)] * 3, []),
+        ("{reps: [12, 10, 8]}", [(12, 12), (10, 10), (8, 8)], []),
+        ("{reps: 5, load: [60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM]}", [(5, 5)] * 4, [60, 70, 80, 80]),
+        ("{reps: [5, 8, 8], load: [80 % 1RM, 70 % 1RM, 70 % 1RM]}", [(5, 5), (8, 8), (8, 8)], [80, 70, 70]),
+        ("{hold: [45 s, 30 to 45 s]}", [(45, 45), (30, 45)], []),
+        ("{distance: 20 to 30 m, sets: 2}", [(2000, 3000)] * 2, []),
+    ],
+)
+def test_each_set_is_what_the_coach_wrote(written: str, amounts: list[tuple[int, int]], loads: list[int]) -> None:
+    """A range stands for every set; a list gives the sets one by one, and says how many there are."""
+    found = dose(written)
+
+    assert [(one.amount.low, one.amount.high) for one in found.sets] == amounts
+    assert [magnitude(one.load) for one in found.sets if one.load] == loads
+
+
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        ("{sets: 3, reps: 8 to 12}", "3 sets of 8 to 12 reps"),
+        ("{reps: [12, 10, 8], load: 12 kg}", "3 sets of 12, 10, 8 reps, 12 kg"),
+        ("{reps: [8 to 10, 6]}", "2 sets of 8 to 10, 6 reps"),
+        (
+            "{reps: 5, load: [60 % 1RM, 70 % 1RM, 70 % 1RM]}",
+            "1 set of 5 reps, 60 % of 1RM; then 2 sets of 5 reps, 70 % of 1RM",
+        ),
+        ("{sets: 2, hold: 30 to 45 s}", "2 sets of 30 s to 45 s hold"),
+        ("{sets: 2, distance: 20 to 30 m}", "2 sets of 20 to 30 m"),
+    ],
+)
+def test_sets_in_words(written: str, said: str) -> None:
+    """Sets that differ in their amount alone are one list; equal neighbours are said together."""
+    assert dose_in_words(ENGLISH, dose(written)) == said
+
+
+@pytest.mark.parametrize(
+    ("written", "number", "unit"),
+    [
+        ("{sets: 3, reps: 8 to 12}", "8–12", "reps"),
+        ("{reps: [12, 10, 8]}", "12, 10, 8", "reps"),
+        ("{sets: 2, hold: 2 to 3 min}", "2–3", "min hold"),
+        ("{hold: [2 min, 90 s]}", "120, 90", "s hold"),
+    ],
+)
+def test_sets_in_large_type(written: str, number: str, unit: str) -> None:
+    """Large type has one unit for all sets."""
+    assert big_amount(ENGLISH, dose(written)) == (number, unit)
+
+
+def test_a_lighter_week_leaves_out_the_last_sets() -> None:
+    """60 % of four sets are two and a half, so two: the first two as they are."""
+    whole = dose("{reps: 5, load: [60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM]}")
+
+    assert [magnitude(one.load) for one in lightened(whole, LIGHTER).sets if one.load] == [60, 70]
+
+
+def test_a_taper_leaves_out_the_lightest_sets() -> None:
+    """Half of four sets are two: the heavy ones stay, in their order."""
+    whole = dose("{reps: 5, load: [60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM]}")
+
+    assert [magnitude(one.load) for one in lightened(whole, TAPER).sets if one.load] == [80, 80]
+
+
+def test_the_volume_of_a_range_has_two_ends() -> None:
+    """3 sets of 8 to 12 on both sides are 48 to 72 repetitions (computed)."""
+    found = dose("{sets: 3, reps: 8 to 12}", "sides: one at a time")
+
+    assert (found.total_reps.low, found.total_reps.high) == (48, 72)
