@@ -86,13 +86,15 @@ def exercise(draw: st.DrawFn, ident: str) -> dict[str, Any]:
 
 
 @st.composite
-def prescription(draw: st.DrawFn, straight: bool) -> dict[str, Any]:
-    """One exercise of a block, with a progression that fits it."""
+def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
+    """One exercise of a block, with a progression that fits it; straight sets have no rounds."""
     written: dict[str, Any] = {"exercise": draw(st.sampled_from(EXERCISES))}
     measure, start, climb = draw(
         st.sampled_from(
             [
                 ("reps", 8, {"add": 1, "up_to": 12}),
+                ("reps", "8 to 10", {"add": 1, "up_to": 12}),
+                ("hold", "20 to 30 s", {"weeks": ["20 to 30 s", "30 to 40 s"], "again": "true"}),
                 ("hold", "30 s", {"add": "5 s", "every": "2 weeks", "up_to": "45 s"}),
                 ("work", "40 s", {"weeks": ["40 s", "45 s"]}),
                 ("distance", "20 m", {"add": "5 m", "up_to": "30 m"}),
@@ -100,11 +102,17 @@ def prescription(draw: st.DrawFn, straight: bool) -> dict[str, Any]:
         )
     )
     written[measure] = start
-    if straight:
-        written["sets"] = draw(st.integers(1, 4))
+    count = rounds or draw(st.integers(1, 4))
+    if rounds is None:
+        written["sets"] = count
+    listed = measure == "reps" and count > 1 and draw(st.booleans())
+    if listed:
+        written["reps"] = [12 - number for number in range(count)]
     load = draw(st.sampled_from(LOADS))
     if load:
         written["load"] = load
+    if load == "15 % bodyweight" and count > 1 and draw(st.booleans()):
+        written["load"] = [f"{12 + number} % bodyweight" for number in range(count)]
     if draw(st.booleans()):
         written["progress"] = {measure: climb}
         if load == "15 % bodyweight" and "add" in climb:
@@ -119,11 +127,11 @@ def session(draw: st.DrawFn) -> dict[str, Any]:
     """A session of one to three blocks."""
     blocks = []
     for kind in draw(st.lists(st.sampled_from(["straight", "superset", "circuit"]), min_size=1, max_size=3)):
-        straight = kind == "straight"
-        inside = st.lists(prescription(straight), min_size=1 if straight else 2, max_size=4)
+        rounds = None if kind == "straight" else draw(st.integers(1, 3))
+        inside = st.lists(prescription(rounds), min_size=1 if rounds is None else 2, max_size=4)
         block: dict[str, Any] = {"kind": kind, "exercises": draw(inside)}
-        if not straight:
-            block["rounds"] = draw(st.integers(1, 3))
+        if rounds is not None:
+            block["rounds"] = rounds
         if draw(st.booleans()):
             block["name"] = draw(names)
         blocks.append(block)

@@ -1,6 +1,6 @@
 """How a number came about, step by step: the same words on a page and on the command line."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Final
@@ -49,9 +49,7 @@ def derivation(
     exercise = programme.exercises[item.exercise]
     return (
         *_from_start(language, block, written, exercise, session, item),
-        *dict.fromkeys(
-            step for take in item.takes for step in _load(language, programme, exercise, item, take, body_weight_kg)
-        ),
+        *_loads(language, programme, exercise, item, body_weight_kg),
     )
 
 
@@ -261,6 +259,14 @@ def _climb(language: Language, key: str, climb: Climb[Any, Any]) -> str:
         return language.say("%(name)s: %(by)s more %(every)s, up to %(end)s", name=name, by=by, every=every, end=end)
     by, end = _value(language, key, climb.take), _value(language, key, climb.down_to)
     return language.say("%(name)s: %(by)s less %(every)s, down to %(end)s", name=name, by=by, every=every, end=end)
+
+
+def _loads(
+    language: Language, programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
+) -> Iterable[Step]:
+    steps = [step for take in item.takes for step in _load(language, programme, exercise, item, take, body_weight_kg)]
+    # Without a member's weight, loads of one kind come about in the same words: once is enough.
+    return steps if body_weight_kg is not None else dict.fromkeys(steps)
 
 
 def _load(

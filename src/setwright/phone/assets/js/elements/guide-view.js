@@ -148,13 +148,25 @@ export class GuideView {
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
-    parts.push(...some(copyOf(partOf(item, "amount"))));
+    parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
     parts.push(...this.#easier(step, item, name));
     return parts;
+  }
+
+  /**
+   * What is to do: as the page shows it, or this set's own part where sets differ.
+   * @param {Step} step
+   * @param {HTMLElement} item
+   */
+  #amount(step, item) {
+    const own = setOf(step, this.guide.blocks).amount;
+    if (!own) return some(copyOf(partOf(item, "amount")));
+    const [number, ...rest] = own.split(" ");
+    return [make("p", "sw-amount", make("b", "", number), ` ${rest.join(" ")}`)];
   }
 
   /**
