@@ -15,7 +15,7 @@ TEMPO = "{reps: 8, tempo: 3-1-1-0}"
 
 
 def straight(*written: Dose, change_over_s: int = 60) -> TimeRange:
-    return block_time(block_steps(0, "straight", written, 0, change_over_s), written)
+    return block_time(block_steps(0, "straight", "ABCDE", written, 0, change_over_s), written)
 
 
 def test_three_sets_have_two_rests() -> None:
@@ -53,17 +53,21 @@ def test_one_set(written: str, exercise: str, low_s: int, high_s: int) -> None:
 
 
 def test_straight_sets_change_over_between_exercises() -> None:
-    """Two exercises have one change-over between them: 2 x 300 s and a minute."""
+    """Two exercises have one change-over between them, or the rest where that is longer: 2 x 300 s and 90 s."""
     dose = make.dose(TEMPO, block="{kind: straight, sets: 3, rest: 90 s}")
 
-    assert straight(dose, dose).low_s == 660
+    assert straight(dose, dose).low_s == 690
+    assert straight(dose, dose, change_over_s=120).low_s == 720
 
 
 def test_superset_rests_after_the_round() -> None:
     """Two exercises of 40 s, three rounds, 10 s between the two and 60 s between rounds: 240 + 30 + 120 s."""
     dose = make.dose(TEMPO, block="{kind: superset, rounds: 3}")
 
-    assert block_time(block_steps(0, "superset", (dose, dose), rest_s=60, change_over_s=10), (dose, dose)).low_s == 390
+    assert (
+        block_time(block_steps(0, "superset", "AB", (dose, dose), rest_s=60, change_over_s=10), (dose, dose)).low_s
+        == 390
+    )
 
 
 def test_session_adds_ninety_seconds_between_blocks() -> None:
@@ -83,6 +87,11 @@ def test_resolved_session_takes_the_time_of_its_blocks() -> None:
 def test_slow_end_is_never_before_the_quick_end(several: list[Dose], rest_s: int, change_over_s: int) -> None:
     """Whatever stands in a block, its range is one."""
     kinds: tuple[BlockKind, ...] = ("straight", "superset", "circuit")
-    times = [block_time(block_steps(0, kind, several, rest_s, change_over_s), several) for kind in kinds]
+    times = [
+        block_time(
+            block_steps(0, kind, [str(place) for place in range(len(several))], several, rest_s, change_over_s), several
+        )
+        for kind in kinds
+    ]
 
     assert all(0 < time.low_s <= time.high_s for time in times)

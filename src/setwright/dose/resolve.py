@@ -143,7 +143,7 @@ class _PlanResolver:
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
         together, items = self.compared(ident, block, items)
         doses = [item.dose for item in items]
-        steps = block_steps(index, block.kind, doses, rest_s, change_over_s)
+        steps = block_steps(index, block.kind, [item.exercise for item in items], doses, rest_s, change_over_s)
         return ResolvedBlock(
             index=index,
             kind=block.kind,

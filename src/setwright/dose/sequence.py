@@ -1,8 +1,9 @@
 """How a session goes, as one list of steps: times, the rest between sets, words and the phone's guide all read it.
 
 A step is a set (one side of it, where the sides work one at a time) or the pause before the next one. Straight sets
-finish one exercise before the next. Supersets and circuits go round by round: an exercise with fewer rounds drops out
-of the last ones, and its change-over with it.
+finish one exercise before the next; between the two a member rests and changes over at the same time, and where the
+same exercise comes again, there is nothing to change. Supersets and circuits go round by round: an exercise with fewer
+rounds drops out of the last ones, and its change-over with it.
 """
 
 from collections.abc import Iterator, Sequence
@@ -36,26 +37,31 @@ class Step:
 
 
 def block_steps(
-    block: int, kind: BlockKind, doses: Sequence[Dose], rest_s: int, change_over_s: int
+    block: int, kind: BlockKind, exercises: Sequence[str], doses: Sequence[Dose], rest_s: int, change_over_s: int
 ) -> tuple[Step, ...]:
     """Return the steps of a block, from its first set to its last.
 
     Args:
         block: its place in the session, from 0.
         kind: how its exercises follow each other.
-        doses: the dose of each exercise.
+        exercises: which they are.
+        doses: the dose of each of them.
         rest_s: the rest after a round; in straight sets, each set has its own.
         change_over_s: from one exercise to the next.
     """
     if kind == "straight":
-        return tuple(_straight(block, doses, change_over_s))
+        return tuple(_straight(block, exercises, doses, change_over_s))
     return tuple(_in_rounds(block, doses, rest_s, change_over_s))
 
 
-def _straight(block: int, doses: Sequence[Dose], change_over_s: int) -> Iterator[Step]:
+def _straight(block: int, exercises: Sequence[str], doses: Sequence[Dose], change_over_s: int) -> Iterator[Step]:
     for item, dose in enumerate(doses):
         if item:
-            yield Step("change", block, item, seconds=change_over_s)
+            rest_s = doses[item - 1].sets[-1].rest_s
+            if exercises[item] == exercises[item - 1]:
+                yield Step("rest", block, item, 1, len(dose.sets), seconds=rest_s)
+            else:
+                yield Step("change", block, item, seconds=max(rest_s, change_over_s))
         for number in range(1, len(dose.sets) + 1):
             if number > 1:
                 yield Step("rest", block, item, number, len(dose.sets), seconds=dose.sets[number - 2].rest_s)
