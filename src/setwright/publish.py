@@ -146,7 +146,8 @@ def project(config_file: Path) -> tuple[MkDocsConfig, Path]:
         try:
             config = load_config(config_file=str(config_file))
         except (Abort, ConfigurationError) as error:
-            raise ProjectError(f"{config_file}: {'; '.join(lines) or error}") from error
+            hint = "; make that folder, this tool fills it" if any("custom_dir" in line for line in lines) else ""
+            raise ProjectError(f"{config_file}: {'; '.join(lines) or error}{hint}") from error
     plugin = config.plugins.get("setwright")
     if plugin is None:
         raise ProjectError(f"{config_file}: add 'setwright' to 'plugins'")

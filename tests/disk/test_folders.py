@@ -238,3 +238,13 @@ def test_a_damaged_list_is_no_list(tmp_path: Path, damaged: bytes) -> None:
     (tmp_path / written.LIST).write_bytes(damaged)
 
     assert written.listed(tmp_path) is None
+
+
+def test_a_theme_folder_that_was_deleted_is_named_with_what_to_do(tmp_path: Path) -> None:
+    """A coach who deleted everything below the tree is told which folder to make, in one sentence."""
+    project = small_project(tmp_path / "club")
+    shutil.rmtree(project / "docs_build")
+    result = setwright(project, "build")
+
+    assert result.exit_code == 2
+    assert "make that folder, this tool fills it" in said(result)
