@@ -2,6 +2,7 @@
 
 import json
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -41,13 +42,13 @@ def bad(tmp_path: Path) -> Path:
 
 
 def test_a_clean_programme_exits_with_0() -> None:
-    """Nothing to say on the error stream; the counts on the other."""
+    """No finding, and the counts on the stream on which findings would stand."""
     result = run("check", "--program", str(GOOD))
 
     assert result.exit_code == CLEAN
-    assert result.stderr == ""
-    assert "2 sessions, 3 exercises" in result.stdout
-    assert "0 errors, 0 warnings" in result.stdout
+    assert len(result.stderr.splitlines()) == 2
+    assert "2 sessions, 3 exercises" in result.stderr
+    assert "0 errors, 0 warnings" in result.stderr
 
 
 def test_the_example_programme_is_clean() -> None:
@@ -228,3 +229,16 @@ def test_every_command_says_what_it_does(command: str) -> None:
     """The list of commands and each command's own help hold a sentence about it."""
     assert re.search(rf"^  {command} +\w", run("--help").stdout, re.MULTILINE)
     assert run(command, "--help").exit_code == CLEAN
+
+
+def test_errors_come_first(tmp_path: Path) -> None:
+    """What stops publishing stands above what is only doubtful, wherever in the files the two are."""
+    program = Path(shutil.copytree(EXAMPLE, tmp_path / "program"))
+    doubtful, wrong = program / "exercises" / "ankle-rock.yml", program / "exercises" / "goblet-squat.yml"
+    doubtful.write_text(re.sub(r"^breathing:.*\n(  .*\n)*", "", doubtful.read_text("utf-8"), flags=re.M), "utf-8")
+    wrong.write_text(wrong.read_text("utf-8").replace("  reps: 15\n", "  reps: 4\n"), "utf-8")
+    lines = run("check", "--program", str(program), "--format", "plain").stderr.splitlines()
+    kinds = [re.search(r": (error|warning): ", line) for line in lines]
+
+    assert [kind[1] for kind in kinds if kind] == sorted(kind[1] for kind in kinds if kind)
+    assert {kind[1] for kind in kinds if kind} == {"error", "warning"}

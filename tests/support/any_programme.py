@@ -111,6 +111,8 @@ def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
     load = draw(st.sampled_from(LOADS))
     if load:
         written["load"] = load
+    if load == "12 kg" and draw(st.booleans()):
+        written["feels_like"] = "RPE 8"
     if load == "15 % bodyweight" and count > 1 and draw(st.booleans()):
         written["load"] = [f"{12 + number} % bodyweight" for number in range(count)]
     if draw(st.booleans()):

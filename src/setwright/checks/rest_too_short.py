@@ -67,12 +67,14 @@ def check(subject: Subject) -> Iterator[Doubt]:
     least = subject.value(LEAST)
     for (session, slot), uses in subject.slots.items():
         for plan, where, item in uses:
-            block, load = where.blocks[slot[0]], item.dose.heaviest
+            block = where.blocks[slot[0]]
+            said = [load for one in item.dose.working for load in (one.load, one.feels)]
+            heavy = next((load for load in said if is_heavy(load)), None)
             between_s = seconds_until_again(block.steps, [other.dose for other in block.items], slot[1])
-            if is_heavy(load) and between_s is not None and between_s < least:
+            if heavy is not None and between_s is not None and between_s < least:
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),
-                    f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {load}, "
+                    f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {heavy}, "
                     f"in week {where.week} of {plan.ident}",
                     f"rest for {LEAST.said(least)} or more, or take a lighter load",
                     subject.accepted_at(session, slot),

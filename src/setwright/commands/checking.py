@@ -47,9 +47,9 @@ def _finish(looked: publish.Looked, form: str) -> None:
     if form == "text" and looked.programme is not None:
         thing = looked.programme
         counts = ", ".join(_count(len(things), noun) for things, noun in _contents(thing))
-        click.echo(f"Read {counts}. {_count(len(looked.accepted), 'accepted warning')}.")
+        click.echo(f"Read {counts}. {_count(len(looked.accepted), 'accepted warning')}.", err=True)
     if form == "text":
-        click.echo(f"{_count(errors, 'error')}, {_count(warnings, 'warning')}.")
+        click.echo(f"{_count(errors, 'error')}, {_count(warnings, 'warning')}.", err=True)
     sys.exit(FOUND if looked.findings else CLEAN)
 
 

@@ -11,7 +11,8 @@ from setwright.source.read import Places
 
 
 def print_findings(findings: Iterable[Finding], places: Places, form: str) -> None:
-    """Print findings as a coach, an editor or a workflow reads them."""
+    """Print findings as a coach, an editor or a workflow reads them: errors first, since those stop publishing."""
+    findings = sorted(findings, key=lambda finding: finding.severity != "error")
     if form == "json":
         click.echo(printers.as_json(findings))
         return

@@ -23,13 +23,17 @@ SetKind = Literal["work", "ramp"]
 
 @dataclass(frozen=True, slots=True)
 class Set:
-    """One set: how much, with what, how fast, and the rest after it in seconds."""
+    """One set: how much, with what, how fast, and the rest after it in seconds.
+
+    ``feels`` is how hard it should feel with its load: an effort, or repetitions in reserve.
+    """
 
     amount: Span
     load: Load | None = None
     tempo: Tempo | None = None
     rest_s: int = 0
     kind: SetKind = "work"
+    feels: Load | None = None
 
 
 @dataclass(frozen=True, slots=True)

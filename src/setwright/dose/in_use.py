@@ -42,7 +42,7 @@ class Dosage:
             if one.load is None:
                 self.unloaded = True
             else:
-                self.loads.add(one.load)
+                self.loads.update(load for load in (one.load, one.feels) if load is not None)
             if one.tempo is not None:
                 self.tempos.add(one.tempo)
 

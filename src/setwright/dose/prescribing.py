@@ -44,7 +44,13 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
         first_s = written.rest if written.rest is not None else rest_at(block, 0)
         rest_s = value_at(first_s, progress.rest, trained)
     count = max(len(amounts), len(loads))
-    one = Set(amounts[0], loads[0] if loads else None, tempo if measure in ("reps", "work") else None, rest_s)
+    one = Set(
+        amount=amounts[0],
+        load=loads[0] if loads else None,
+        tempo=tempo if measure in ("reps", "work") else None,
+        rest_s=rest_s,
+        feels=written.feels_like,
+    )
     alike = Dose.alike(_count(block, written, progress, trained) if count < 2 else count, measure, exercise.sides, one)
     return set_by_set(alike, amounts, loads)
 

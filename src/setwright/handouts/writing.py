@@ -112,7 +112,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
                 "take": plainly(load.take) or None,
                 "bands": [[row.span, row.take] for row in load.bands.rows] if load.bands else [],
                 "bands_of": load.bands.short if load.bands else "",
-                "remarks": list(load.remarks),
+                "remarks": [*load.remarks, *([load.feels] if load.feels else [])],
             }
             for load in said.loads
         ],

@@ -13,6 +13,7 @@ from setwright.model.load import (
     BodyWeightShare,
     Effort,
     Load,
+    LoadField,
     OneRepMaxShare,
     Reserve,
     Weight,
@@ -43,6 +44,9 @@ class Prescription(CoachModel):
     load: LoadsField | None = Field(
         default=None, description="How heavy, or a list of each set; left out, the body alone."
     )
+    feels_like: LoadField | None = Field(
+        default=None, description="How hard a set with that load should feel: 'RPE 8', '2 reps in reserve'."
+    )
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
@@ -63,6 +67,18 @@ class Prescription(CoachModel):
         if len(given) != 1:
             said = f"both '{given[0]}' and '{given[1]}'" if given else "neither reps, hold, work nor distance"
             refuse("measure-unclear", f"this exercise has {said}", "write just one, such as 'reps: 8' or 'hold: 30 s'")
+        return self
+
+    @model_validator(mode="after")
+    def _feels_like_an_effort(self) -> Self:
+        if self.feels_like is None:
+            return self
+        if not isinstance(self.feels_like, Effort | Reserve):
+            said, hint = f"{self.feels_like} is not how a set feels", "write 'RPE 8' or '2 reps in reserve'"
+            refuse("effort-unclear", said, hint, at=("feels_like",))
+        if self.load is None or any(isinstance(load, Effort | Reserve) for load in self.load):
+            hint = f"write 'load: {self.feels_like}' alone, or give the load a weight, a share or a band"
+            refuse("effort-unclear", "there is no load beside which this could be felt", hint, at=("feels_like",))
         return self
 
     @property

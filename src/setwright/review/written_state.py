@@ -83,13 +83,17 @@ class WrittenTempo(_Written):
 
 
 class WrittenSet(_Written):
-    """One set: working sets and the ramp before them. ``rest_s`` is the rest after it; no load is the body alone."""
+    """One set: working sets and the ramp before them. ``rest_s`` is the rest after it; no load is the body alone.
+
+    ``feels`` is how hard it should feel with its load, where the coach says so.
+    """
 
     kind: SetKind
     amount: WrittenAmount
     load: WrittenLoad | None
     tempo: WrittenTempo | None
     rest_s: int
+    feels: WrittenLoad | None = None
 
 
 class WrittenDose(_Written):
@@ -251,6 +255,7 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
         if tempo is not None
         else None,
         rest_s=one.rest_s,
+        feels=_write_load(one.feels) if one.feels is not None else None,
     )
 
 
@@ -262,6 +267,7 @@ def _read_set(written: WrittenSet) -> Set:
         tempo=Tempo(tempo.lowering_s, tempo.pause_low_s, tempo.lifting_s, tempo.pause_high_s) if tempo else None,
         rest_s=written.rest_s,
         kind=written.kind,
+        feels=parse_load(written.feels.written) if written.feels is not None else None,
     )
 
 

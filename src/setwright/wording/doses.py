@@ -100,6 +100,8 @@ def _sets_of(language: Language, amounts: str, dose: Dose, group: Group, rounds:
     parts = [said]
     if one.load is not None:
         parts.append(loads.load(language, one.load))
+    if one.feels is not None:
+        parts.append(loads.load(language, one.feels))
     if one.tempo is not None:
         parts.append(language.say("tempo %(tempo)s", tempo=one.tempo))
     return language.listed(parts)

@@ -43,7 +43,7 @@ class LoadWords:
 
     ``sets`` says which sets it is for, where others have another. ``kit`` is what it is taken with. ``take`` says what
     to take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
-    weights. ``of`` is what all of it is said about.
+    weights. ``feels`` is how hard a set with it should feel. ``of`` is what all of it is said about.
     """
 
     of: Take
@@ -53,6 +53,7 @@ class LoadWords:
     take: Pieces
     bands: BandWords | None
     remarks: tuple[str, ...]
+    feels: str | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +109,16 @@ def _load(language: Language, item: ResolvedItem, take: Take, limit: Load | None
         take=_take(language, take, limit, unit),
         bands=_bands(language, take, unit) if take.bands and not take.choice else None,
         remarks=_remarks(language, item, take),
+        feels=feels(language, item.dose.first.feels),
+    )
+
+
+def feels(language: Language, effort: Load | None) -> str | None:
+    """Return how hard a set with its load should feel, and what to do where it feels harder."""
+    if effort is None:
+        return None
+    return language.say(
+        "Should feel like %(effort)s; take less if it feels harder.", effort=loads.load(language, effort)
     )
 
 

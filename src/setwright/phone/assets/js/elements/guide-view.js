@@ -150,6 +150,7 @@ export class GuideView {
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
+    if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
