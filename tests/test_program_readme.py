@@ -2,12 +2,14 @@
 
 import re
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from setwright.model.plan import Change, Phase
 from setwright.model.prescription import Prescription
 from setwright.model.session import Block
+from setwright.model.vocabulary import Pattern, Region
 from setwright.source.read import FOLDERS, read
 from support.language import Case, cases
 from support.reading import EXAMPLE, LABEL
@@ -67,3 +69,11 @@ def test_the_manual_knows_every_key_that_a_session_and_a_plan_have() -> None:
     unknown = {key for key in keys if not re.search(rf"\b{key}\b", MANUAL)}
 
     assert unknown == LEFT_TO_THE_EDITOR
+
+
+def test_the_manual_lists_every_pattern_and_region() -> None:
+    """A coach finds the fixed words of the trade in one place, in their order."""
+    said = " ".join(MANUAL.split())
+
+    assert f"Patterns: {', '.join(get_args(Pattern))}." in said
+    assert f"Regions: {', '.join(get_args(Region))}." in said

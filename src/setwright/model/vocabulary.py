@@ -2,7 +2,9 @@
 
 from typing import Final, Literal
 
-Pattern = Literal["squat", "hinge", "lunge", "push", "pull", "carry", "trunk", "calf", "balance", "jump", "mobility"]
+Pattern = Literal[
+    "squat", "hinge", "lunge", "push", "pull", "carry", "trunk", "calf", "balance", "jump", "throw", "mobility"
+]
 """The movement pattern of an exercise."""
 
 Region = Literal[
@@ -19,9 +21,14 @@ Region = Literal[
     "side trunk",
     "lower back",
     "upper back",
+    "lats",
     "chest",
     "shoulders",
+    "rotator cuff",
     "arms",
+    "biceps",
+    "triceps",
+    "forearms",
     "grip",
     "neck",
 ]
@@ -54,5 +61,6 @@ PATTERN_MEANS: Final[dict[Pattern, str]] = {
     "calf": "raising and lowering the heel",
     "balance": "standing steady on a small base",
     "jump": "leaving the ground and landing well",
+    "throw": "letting a ball or another weight fly",
     "mobility": "moving a joint through its range",
 }

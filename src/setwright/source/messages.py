@@ -9,7 +9,7 @@ from pydantic import BaseModel, ValidationError
 
 from setwright.model.units import shown
 from setwright.source.finding import MOST_FINDINGS, Finding, Position
-from setwright.source.suggest import closest, did_you_mean
+from setwright.source.suggest import closest, did_you_mean, which_word
 from setwright.source.tree import Path, Tree
 
 
@@ -106,8 +106,8 @@ def _word(complaint: _Complaint, tree: Tree) -> Finding:
 def _choice(place: Position, written: Any, context: Any) -> Finding:
     choices = [part.strip("' ") for part in context["expected"].replace(" or ", ", ").split(", ")]
     if not isinstance(written, str):
-        return Finding(place, "not-a-choice", "expected one word here", did_you_mean("", choices))
-    return Finding(place, "not-a-choice", f"{shown(written)} is not known here", did_you_mean(written, choices))
+        return Finding(place, "not-a-choice", "expected one word here", which_word("", choices))
+    return Finding(place, "not-a-choice", f"{shown(written)} is not known here", which_word(written, choices))
 
 
 _TYPES = {

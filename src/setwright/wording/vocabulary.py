@@ -18,6 +18,7 @@ _PATTERNS: Final[Mapping[Pattern, str]] = {
     "calf": later("calf"),
     "balance": later("balance"),
     "jump": later("jump"),
+    "throw": later("throw"),
     "mobility": later("mobility"),
 }
 _MEANS: Final[Mapping[Pattern, str]] = {
@@ -31,6 +32,7 @@ _MEANS: Final[Mapping[Pattern, str]] = {
     "calf": later("raising and lowering the heel"),
     "balance": later("standing steady on a small base"),
     "jump": later("leaving the ground and landing well"),
+    "throw": later("letting a ball or another weight fly"),
     "mobility": later("moving a joint through its range"),
 }
 _REGIONS: Final[Mapping[Region, str]] = {
@@ -47,9 +49,14 @@ _REGIONS: Final[Mapping[Region, str]] = {
     "side trunk": later("side trunk"),
     "lower back": later("lower back"),
     "upper back": later("upper back"),
+    "lats": later("lats"),
     "chest": later("chest"),
     "shoulders": later("shoulders"),
+    "rotator cuff": later("rotator cuff"),
     "arms": later("arms"),
+    "biceps": later("biceps"),
+    "triceps": later("triceps"),
+    "forearms": later("forearms"),
     "grip": later("grip"),
     "neck": later("neck"),
 }
