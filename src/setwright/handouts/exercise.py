@@ -13,10 +13,10 @@ from setwright.outline.training import appearances
 from setwright.review.status import Review
 from setwright.wording.dosage import in_words
 from setwright.wording.doses import dose_in_words, tempo_words
-from setwright.wording.language import small
+from setwright.wording.language import capital, small
 from setwright.wording.limits import LimitWords, limits, limits_set
 from setwright.wording.reviews import part_name, questions, standing
-from setwright.wording.times import span_of_weeks
+from setwright.wording.times import weeks_in_words
 from setwright.wording.vocabulary import facts
 
 
@@ -80,7 +80,7 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
                 "plan": appearance.plan.plan.name,
                 "stretches": [
                     [
-                        span_of_weeks(desk.language, stretch.first.week, stretch.last.week),
+                        capital(weeks_in_words(desk.language, stretch.weeks)),
                         dose_in_words(desk.language, stretch.dose, stretch.rounds),
                         _kind(desk, stretch.kind),
                     ]
