@@ -35,7 +35,7 @@ def test_a_week_without_the_session_is_in_no_range(skipped: Programme) -> None:
 
 
 def test_every_stretch_names_the_weeks_that_it_stands_in(example: Programme) -> None:
-    """Over all stretches of an exercise in one session, each week of the plan that has it is named once, and no other."""
+    """Over all stretches of an exercise in one session: the weeks of the plan that have it, and no other."""
     plans = tuple(resolve(example))
     site = Site(example, plans)
     for ident in example.exercises:
