@@ -125,5 +125,5 @@ def _rounds(desk: Desk, count: int) -> str | None:
 
 
 def _rule(desk: Desk, rule: Rule) -> dict[str, str]:
-    source = desk.language.say("Source: %(source)s", source=rule.source)
+    source = desk.language.say("Source: %(source)s", source=rule.source_in_full)
     return {"title": rule.title, "says": rule.says, "source": source}
