@@ -21,7 +21,7 @@ class Rule:
 
     @property
     def source_in_full(self) -> str:
-        """The source, with what is from memory."""
+        """The source, with what is from memory, for the coach."""
         return f"{self.source} From memory: {self.from_memory}" if self.from_memory else self.source
 
 

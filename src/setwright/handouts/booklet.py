@@ -125,5 +125,7 @@ def _rounds(desk: Desk, count: int) -> str | None:
 
 
 def _rule(desk: Desk, rule: Rule) -> dict[str, str]:
-    source = desk.language.say("Source: %(source)s", source=rule.source_in_full)
+    source = desk.language.say("Source: %(source)s", source=rule.source)
+    if rule.from_memory:
+        source = f"{source} {desk.language.say('From memory:')} {rule.from_memory}"
     return {"title": rule.title, "says": rule.says, "source": source}
