@@ -33,7 +33,8 @@ def program(tmp_path: Path) -> Path:
             for path in (EXAMPLE / kind).iterdir():
                 if not (folder / kind / path.name).exists():
                     (folder / kind / path.name).write_bytes(path.read_bytes())
-    (folder / "references.yml").write_bytes((EXAMPLE / "references.yml").read_bytes())
+    with (folder / "references.yml").open("a", encoding="utf-8") as listed:
+        listed.write((EXAMPLE / "references.yml").read_text("utf-8"))
     return folder
 
 
@@ -50,16 +51,21 @@ def test_an_example_is_read_as_what_it_is(case: Case, program: Path) -> None:
     assert programme is not None
     for name in case.files:
         kind, _, rest = name.partition("/")
-        assert (
-            rest.removesuffix(".yml") in getattr(programme, kind) if rest else programme.club.name in case.files[name]
-        )
+        if name == "references.yml":
+            assert any(source in case.files[name] for source in programme.references)
+        else:
+            assert (
+                rest.removesuffix(".yml") in getattr(programme, kind)
+                if rest
+                else programme.club.name in case.files[name]
+            )
 
 
 def test_there_is_an_example_of_everything() -> None:
     """Each kind of file has one, and each YAML block of the manual is one."""
     kinds = {name.split("/")[0] for case in EXAMPLES for name in case.files}
 
-    assert {*FOLDERS, "club.yml"} == kinds
+    assert {*FOLDERS, "club.yml", "references.yml"} == kinds
     assert MANUAL.count("```yaml") == sum(len(case.files) for case in EXAMPLES)
 
 

@@ -78,6 +78,7 @@ STEPS = [
     (plan("{reps: 5, load: 11 kg}"), 1, None, "owned-weight", "Take 10 kg, the nearest one"),
     (plan("{reps: 5, load: 70 % 1RM}"), 1, None, "one-rep-max-share", "70 % of your own 1RM"),
     (plan("{reps: 5, load: RPE 7}"), 1, None, "effort", "the last set ends at effort 7 of 10"),
+    (plan("{reps: 5, load: RPE 6.5}"), 1, None, "effort", "Effort below 7 is not counted in repetitions"),
     (plan("{reps: 5, load: 2 reps in reserve}"), 1, None, "effort", "the last set ends at 2 reps in reserve"),
     (plan("{reps: 5, load: light band}"), 1, None, "", "Take the light band."),
     (plan("{reps: 5}", "sides: alternating"), 1, None, "sides", "5 reps in all, half of them on each side"),

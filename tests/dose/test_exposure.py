@@ -1,16 +1,14 @@
 """What a week asks of the body: sets, repetitions, load lifted, time under tension, session load.
 
-Sources: half a set for regions that help, Pelland J et al. 2024 (a preprint); session load, monotony and strain, Foster
-C, Med Sci Sports Exerc 1998;30:1164-1168. The worked numbers are computed from those formulas.
+Sources: half a set for regions that help, Pelland J et al. 2024 (a preprint); session load, Foster C, Med Sci Sports
+Exerc 1998;30:1164-1168. The worked numbers are computed from those formulas.
 """
 
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_load
+from setwright.dose.exposure import Lifted, exposure, lifted, session_load
 from setwright.dose.resolve import resolve
 from setwright.model.span import Span
 from support import make
@@ -87,49 +85,6 @@ def test_sets_by_region_and_pattern() -> None:
     assert found.by_pattern == {"squat": 3, "pull": 2}
 
 
-WEEKS = [
-    # seven daily loads, total, spread of the population, monotony, strain
-    ([300, 270, 0, 420, 0, 360, 60], 1410, 164.09, 1.2275, 1730.81),
-    ([300, 0, 450, 0, 400, 0, 600], 1750, 231.46, 1.080, 1890.2),
-]
-
-
-@pytest.mark.parametrize(("days", "total", "spread", "monotony", "strain"), WEEKS)
-def test_week_of_session_loads(days: list[int], total: int, spread: float, monotony: float, strain: float) -> None:
-    """Rest days count as zero; the spread is that of all seven days."""
-    week = week_load([Fraction(day) for day in days])
-
-    assert week.total == total
-    assert week.spread == pytest.approx(spread, abs=0.005)
-    assert week.monotony == pytest.approx(monotony, abs=0.0005)
-    assert week.strain == pytest.approx(strain, abs=0.05)
-
-
 def test_a_day_of_the_worked_week() -> None:
     """60 minutes at effort 5 are 300."""
     assert session_load(5, Fraction(60)) == 300
-
-
-@pytest.mark.parametrize("load", [0, 250])
-def test_seven_equal_days_have_no_monotony(load: int) -> None:
-    """Where every day is the same there is no spread to divide by, and nothing is invented."""
-    week = week_load([Fraction(load)] * 7)
-
-    assert (week.monotony, week.strain) == (None, None)
-
-
-@given(st.lists(st.integers(0, 900).map(Fraction), min_size=7, max_size=7), st.integers(2, 5))
-def test_monotony_does_not_depend_on_the_unit(days: list[Fraction], times: int) -> None:
-    """Twice the load on every day is the same monotony, and twice the strain."""
-    once, more = week_load(days), week_load([day * times for day in days])
-
-    assert (once.monotony is None) == (more.monotony is None)
-    if once.monotony is not None and more.monotony is not None and once.strain is not None:
-        assert more.monotony == pytest.approx(once.monotony)
-        assert more.strain == pytest.approx(once.strain * times)
-
-
-def test_a_week_has_seven_days() -> None:
-    """Another number of days is a mistake of the caller."""
-    with pytest.raises(ValueError, match="7 days"):
-        week_load([Fraction(1)] * 6)

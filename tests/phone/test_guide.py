@@ -250,7 +250,7 @@ def test_stop_shows_the_safety_text_and_ends_with_what_was_done(training: Traini
     training.press()
     training.page.get_by_role("button", name="Stop").click()
     box = training.page.get_by_role("dialog", name="Stop at once if")
-    expect(box).to_contain_text("Pain in the chest")
+    expect(box).to_contain_text("Call for help now: chest pain")
     expect(box).to_contain_text("In an emergency")
     box.get_by_role("button", name="End the session").click()
     assert training.where()[1] == "All done"

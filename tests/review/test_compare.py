@@ -62,12 +62,15 @@ WEEKS = [
     ([1, 2, 3, 5], "weeks 1 to 3 and 5"),
     ([1, 2], "weeks 1 and 2"),
     ([1, 3, 5], "weeks 1, 3 and 5"),
+    ([1, 2, 5], "weeks 1, 2 and 5"),
+    ([1, 2, 3, 5, 6, 8], "weeks 1 to 3, 5, 6 and 8"),
+    ([2, 2], "week 2"),
 ]
 
 
 @pytest.mark.parametrize(("weeks", "words"), WEEKS)
 def test_weeks_as_people_say_them(weeks: list[int], words: str) -> None:
-    """Weeks in a row are taken together."""
+    """Three weeks in a row and more are taken together; weeks that do not touch are no range."""
     assert weeks_in_words(ENGLISH, weeks) == words
 
 

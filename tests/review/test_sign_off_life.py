@@ -33,6 +33,9 @@ def test_life_of_a_sign_off(desk: Desk) -> None:
     desk.edit(SQUAT, "cues: [Chest up,", "# in our words\ncues: [ Chest up ,")
     assert desk.standing("squat") == ("reviewed", ())
 
+    desk.edit("references.yml", "  year: 2009", "  year: 2009\n  studied: Healthy adults.\n  from_memory: Its pages.")
+    assert desk.standing("squat") == ("reviewed", ())
+
     desk.edit("sessions/legs.yml", "up_to: 10}", "up_to: 9}")
     assert desk.standing("squat") == ("changed", ("dosage",))
 

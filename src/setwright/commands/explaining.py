@@ -39,7 +39,7 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
         for number, step in enumerate(derivation(ENGLISH, looked.programme, session, item, base_kg), 1):
             click.echo(f"{number:>3}. {step.says}")
             if step.rule:
-                click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source}")
+                click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source_in_full}")
         click.echo("Week by week:")
         for number, said in history(ENGLISH, looked.programme, resolved, session, item):
             click.echo(f"{number:>5}  {said}")

@@ -3,10 +3,9 @@
 Warm-ups and cool-downs are not counted, and neither is the training beside the plan. Of a range, the upper end counts.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from math import sqrt
 from typing import Final
 
 from setwright.dose.dose import Dose, Set
@@ -18,8 +17,6 @@ MAIN_SET: Final = Fraction(1)
 ALSO_SET: Final = Fraction(1, 2)
 """A set counts whole for the regions that do most of the work, and half for those that help. After Pelland J et al.
 2024 (a preprint), whose data fitted best with half of an indirect set, of 1, a half and none."""
-
-DAYS: Final = 7
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,22 +49,6 @@ class Exposure:
     reps: int
     lifted: Lifted
     tension_s: int
-
-
-@dataclass(frozen=True, slots=True)
-class WeekLoad:
-    """Session loads of seven days and what is made of them.
-
-    ``monotony`` and ``strain`` are None where every day is the same: then the spread is nothing, and a division by it
-    has no result.
-    """
-
-    days: tuple[Fraction, ...]
-    total: Fraction
-    mean: Fraction
-    spread: float
-    monotony: float | None
-    strain: float | None
 
 
 def lifted(dose: Dose) -> Lifted:
@@ -114,32 +95,9 @@ def week_exposure(week: ResolvedWeek, exercises: Mapping[str, Exercise]) -> Expo
 
 
 def session_load(effort: int, minutes: Fraction) -> Fraction:
-    """Return a session's load: effort from 0 to 10, times minutes.
+    """Return a session's load: the effort of the whole session from 0 to 10, times its minutes.
 
-    Foster C, Med Sci Sports Exerc 1998;30:1164-1168.
+    Foster C, Med Sci Sports Exerc 1998;30:1164-1168. Monotony and strain of that paper are not computed: they want
+    every training of the week, and the runs beside the plan have no effort written.
     """
     return effort * minutes
-
-
-def week_load(days: Sequence[Fraction]) -> WeekLoad:
-    """Return total, monotony and strain of a week (Foster C, Med Sci Sports Exerc 1998;30:1164-1168).
-
-    Monotony is the mean of the daily loads divided by their standard deviation, strain the total times the monotony.
-    The paper's abstract does not say which standard deviation; here it is that of the whole population (divided by 7),
-    since the seven days are the week and no sample of it. Days of rest count as 0.
-
-    Args:
-        days: the load of each of the seven days.
-
-    Raises:
-        ValueError: for another number of days.
-    """
-    if len(days) != DAYS:
-        raise ValueError(f"a week has {DAYS} days, not {len(days)}")
-    total = sum(days, Fraction(0))
-    mean = total / DAYS
-    spread = sqrt(sum((day - mean) ** 2 for day in days) / DAYS)
-    if not spread:
-        return WeekLoad(tuple(days), total, mean, 0.0, None, None)
-    monotony = float(mean) / spread
-    return WeekLoad(tuple(days), total, mean, spread, monotony, float(total) * monotony)

@@ -1,6 +1,7 @@
-"""Estimating the one-repetition maximum from a set taken near failure.
+"""Estimating the one-repetition maximum from a set to failure.
 
-Every formula is an estimate for a population, and they differ by several percent: show them as a range, and never
+The formulas were made from sets in which one more repetition was not possible; a set that ended earlier gives too low
+a number. Each is an estimate for a population, and they differ by several percent: show them as a range, and never
 round up. None is used here beyond ten repetitions: keep linear equations to ten or fewer (Reynolds JM et al., J
 Strength Cond Res 2006;20:584-592).
 """
@@ -15,12 +16,17 @@ MOST_REPS: Final = 10
 
 @dataclass(frozen=True, slots=True)
 class Formula:
-    """One published estimate: its name, how it is written, who published it, and the arithmetic."""
+    """One published estimate: its name, how it is written, who published it, and the arithmetic.
+
+    ``seen`` says whether its constants were seen in print, if only in a second source; all of the citations, and the
+    other constants, are from memory.
+    """
 
     name: str
     written: str
     source: str
     estimate_kg: Callable[[float, int], float]
+    seen: bool = False
 
 
 FORMULAS: Final = (
@@ -29,6 +35,7 @@ FORMULAS: Final = (
         "w × (1 + r / 30)",
         "Epley B, Poundage chart, in Boyd Epley Workout, 1985",
         lambda w, r: w * (1 + r / 30),
+        seen=True,
     ),
     Formula(
         "Brzycki",
@@ -42,6 +49,7 @@ FORMULAS: Final = (
         "100 w / (52.2 + 41.9 e^(−0.055 r))",
         "Mayhew JL et al., J Appl Sport Sci Res 1992;6:200-206",
         lambda w, r: 100 * w / (52.2 + 41.9 * exp(-0.055 * r)),
+        seen=True,
     ),
     Formula(
         "Wathan",
@@ -73,7 +81,7 @@ class Estimate:
 
 
 def estimate_range(weight_kg: float, reps: int) -> Estimate:
-    """Return the span of all formulas for a set of ``reps`` repetitions with ``weight_kg`` taken near failure.
+    """Return the span of all formulas for a set of ``reps`` repetitions with ``weight_kg`` taken to failure.
 
     Raises:
         ValueError: for a weight of zero or less, or outside 2 to 10 repetitions, where the formulas do not hold.

@@ -26,6 +26,9 @@ PERCENT_AT_REPS: Final[dict[int, int]] = {
 }
 """Repetitions to failure: percent of 1RM, as printed."""
 
+FROM_MEMORY: Final = frozenset({12})
+"""Repetitions whose share was not seen in print. The others were, in works that reprint the table."""
+
 
 def most_reps(percent: Fraction) -> int | None:
     """Return the most repetitions that the table allows at a share of 1RM; None below the table's end (65 %)."""

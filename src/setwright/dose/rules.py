@@ -1,4 +1,7 @@
-"""The rules behind every number, each with its source. Pages, ``explain`` and tests name them by id."""
+"""The rules behind every number, each with its source. Pages, ``explain`` and tests name them by id.
+
+What of a rule or its source nobody has yet held against the paper is named in ``from_memory``, and shown with it.
+"""
 
 from dataclasses import dataclass
 from typing import Final
@@ -6,11 +9,20 @@ from typing import Final
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """One rule of the arithmetic, for coach, member and physiotherapist to read."""
+    """One rule of the arithmetic, for coach, member and physiotherapist to read.
+
+    ``from_memory`` says what of it has not been held against its source; it is empty where nothing is.
+    """
 
     title: str
     says: str
     source: str
+    from_memory: str = ""
+
+    @property
+    def source_in_full(self) -> str:
+        """The source, with what is from memory, for the coach."""
+        return f"{self.source} From memory: {self.from_memory}" if self.from_memory else self.source
 
 
 COMMON: Final = "Common practice, no source."
@@ -84,6 +96,7 @@ RULES: Final[dict[str, Rule]] = {
         "rough. The page of figures holds it against published measurements.",
         "Masses: de Leva P, J Biomech 1996;29:1223-1230. Lengths: Drillis R, Contini R, New York University, "
         "technical report 1166-03, 1966.",
+        "the lengths of Drillis and Contini. The masses were seen in a second source that reprints them.",
     ),
     "one-rep-max-share": Rule(
         "Share of 1RM",
@@ -91,17 +104,31 @@ RULES: Final[dict[str, Rule]] = {
         "Arithmetic.",
     ),
     "effort": Rule(
-        "Effort and repetitions in reserve",
-        "Effort runs from 0 (rest) to 10 (nothing more possible). From 7 upwards, effort is 10 minus the repetitions "
-        "that could still follow. People misjudge this by about one repetition near the end, by more farther from it.",
-        "Zourdos MC et al., J Strength Cond Res 2016;30:267-275; "
+        "Effort of a set, and repetitions in reserve",
+        "The effort of a set says how near it came to its end, from 0 (rest) to 10 (nothing more possible). From 7 "
+        "upwards it is 10 minus the repetitions that could still follow: 8 leaves two. Below 7 no such sum holds. "
+        "Effort 5 or 6 leaves about four to six, less than that is light, and nobody counts so many well: choose a "
+        "weight with which the last repetition looks like the first. People are off by about one repetition where up "
+        "to five remain, and by more than two where seven or more do. The effort of a whole session is another number.",
+        "Zourdos MC et al., J Strength Cond Res 2016;30:267-275, for heavy squats; "
         "Hackett DA et al., J Strength Cond Res 2017;31:2162-2168.",
+        "what an effort of 5 or 6 leaves.",
+    ),
+    "session-effort": Rule(
+        "Effort of a session",
+        "One number from 0 (rest) to 10 (as hard as can be) for the whole session, warm-up and rests included, given "
+        "about half an hour after it. It does not follow from the efforts of the sets: a few hard sets with long rests "
+        "can make an easy evening. What the coach writes is what the session is meant to feel like, and no target.",
+        "Foster C et al., J Strength Cond Res 2001;15:109-115; for strength sessions, Day ML et al., "
+        "J Strength Cond Res 2004;18:353-358.",
     ),
     "tempo": Rule(
         "Tempo",
         "Four numbers: seconds of lowering, pause, lifting, pause. X means as fast as control allows and counts as one "
         "second of time here. Where nothing is written, 2 s down and 2 s up, or a second less or more in all.",
-        "Order as in Wilk M et al., Sports Med 2021;51:1629-1650; the usual tempo is common practice, no source.",
+        "Order as in Wilk M et al., Sports Med 2021;51:1629-1650; the usual tempo is common practice, no source; one "
+        "second for X is a choice of this tool.",
+        "what each of the four places stands for.",
     ),
     "session-time": Rule(
         "Session time",
@@ -122,26 +149,31 @@ RULES: Final[dict[str, Rule]] = {
         "Arithmetic.",
     ),
     "session-load": Rule(
-        "Session load, monotony, strain",
-        "Session load is the planned effort (0 to 10) × minutes, warm-up included. Monotony is the mean of a week's "
-        "seven daily loads divided by their standard deviation, that of the whole population (divided by 7); strain is "
-        "the week's load × monotony. Seven equal days have neither. What is too much differs from person to person.",
-        "Foster C, Med Sci Sports Exerc 1998;30:1164-1168. Which standard deviation is a choice of this tool.",
+        "Session load",
+        "The effort of the whole session (0 to 10) × minutes, warm-up included. What is too much differs from person "
+        "to person. Training beside the plan is not in it, so that nothing is made of a week's loads here.",
+        "Foster C, Med Sci Sports Exerc 1998;30:1164-1168.",
     ),
     "load-step": Rule(
         "Load steps",
         "Raise a load by 2 to 10 % once one or two repetitions more than planned are possible.",
         "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708.",
+        "volume and pages.",
     ),
     "repetition-table": Rule(
         "Repetitions at a share of 1RM",
-        "A table of how many repetitions go with which share of the weight that can be lifted once. A rough guide.",
-        "Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics.",
+        "A table of how many repetitions go with which share of the weight that can be lifted once, in a set to "
+        "failure: one more is not possible. A rough guide; people and exercises differ.",
+        "Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics, as other "
+        "works reprint it.",
+        "the row of 12 repetitions.",
     ),
     "one-rep-max": Rule(
         "Estimating 1RM",
-        "From a set of 2 to 10 repetitions taken near failure, by seven published formulas. They differ, so the span "
-        "is shown and not one number.",
+        "From a set of 2 to 10 repetitions, by seven published formulas. They were made from sets to failure, in "
+        "which one more repetition was not possible. A set that ended earlier gives too low a number, which is the "
+        "safe side: nobody needs to go to failure for it. The formulas differ, so the span is shown, not one number.",
         "Named beside each formula; range of use after Reynolds JM et al., J Strength Cond Res 2006;20:584-592.",
+        "what stands beside each formula as such.",
     ),
 }

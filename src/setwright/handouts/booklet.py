@@ -24,7 +24,6 @@ def sheets(desk: Desk) -> Iterator[Sheet]:
 
 def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
     """Return everything that a plan's booklet shows."""
-    programme = desk.site.programme
     routines = _routines(desk, plan)
     exercises = _exercises(desk, plan, routines)
     event = plan.plan.event
@@ -38,7 +37,10 @@ def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
         "for": desk.prose(plan.plan.for_),
         "aim": desk.prose(plan.plan.aim) if plan.plan.aim else None,
         "facts": facts,
-        "before_you_start": desk.all_prose(programme.club.safety.before_you_start),
+        "call": desk.all_prose(desk.red_flags.call),
+        "stop": desk.all_prose(desk.red_flags.stop),
+        "ask_first": desk.all_prose(desk.red_flags.ask),
+        "care": desk.all_prose(desk.red_flags.care),
         "phases": [_phase(desk, plan, view.phase.name, view.phase.aim, view.weeks) for view in phases(plan)],
         "other": [
             {"day": weekday(language, other.day), "what": desk.prose(other.what), "hard": other.hard}
@@ -124,4 +126,6 @@ def _rounds(desk: Desk, count: int) -> str | None:
 
 def _rule(desk: Desk, rule: Rule) -> dict[str, str]:
     source = desk.language.say("Source: %(source)s", source=rule.source)
+    if rule.from_memory:
+        source = f"{source} {desk.language.say('From memory:')} {rule.from_memory}"
     return {"title": rule.title, "says": rule.says, "source": source}

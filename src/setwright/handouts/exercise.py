@@ -7,16 +7,17 @@ from setwright.figure import still
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, variation
 from setwright.model.exercise import Exercise
+from setwright.model.reference import Reference
 from setwright.outline import paper
 from setwright.outline.addresses import exercise_path
 from setwright.outline.training import appearances
 from setwright.review.status import Review
 from setwright.wording.dosage import in_words
 from setwright.wording.doses import dose_in_words, tempo_words
-from setwright.wording.language import small
+from setwright.wording.language import capital, small
 from setwright.wording.limits import LimitWords, limits, limits_set
 from setwright.wording.reviews import part_name, questions, standing
-from setwright.wording.times import span_of_weeks
+from setwright.wording.times import weeks_in_words
 from setwright.wording.vocabulary import facts
 
 
@@ -80,7 +81,7 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
                 "plan": appearance.plan.plan.name,
                 "stretches": [
                     [
-                        span_of_weeks(desk.language, stretch.first.week, stretch.last.week),
+                        capital(weeks_in_words(desk.language, stretch.weeks)),
                         dose_in_words(desk.language, stretch.dose, stretch.rounds),
                         _kind(desk, stretch.kind),
                     ]
@@ -90,10 +91,7 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
             for appearance in appearances(desk.site, ident)
         ],
         "limits_form": [_limit(desk, row) for row in limits(desk.language, exercise.limits)],
-        "sources": [
-            desk.prose(f"{references[source].authors}{_year(references[source].year)}: {references[source].title}")
-            for source in exercise.sources
-        ],
+        "sources": [_source(desk, references[source]) for source in exercise.sources],
         "questions": list(questions(desk.language)),
     }
 
@@ -136,6 +134,15 @@ def _kind(desk: Desk, kind: str) -> str:
     if kind == "lighter":
         return desk.language.say("lighter week")
     return desk.language.say("taper week") if kind == "taper" else ""
+
+
+def _source(desk: Desk, cited: Reference) -> list[dict[str, str]]:
+    """Return a citation with what was studied, since a reviewer asks whether it holds here."""
+    runs = desk.prose(f"{cited.authors}{_year(cited.year)}: {cited.title}.")
+    if cited.studied:
+        label = {"kind": "strong", "text": desk.language.say("Studied:")}
+        runs = [*runs, {"kind": "text", "text": " "}, label, {"kind": "text", "text": " "}, *desk.prose(cited.studied)]
+    return runs
 
 
 def _year(year: int | None) -> str:

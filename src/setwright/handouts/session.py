@@ -34,7 +34,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     language, say = desk.language, desk.language.say
     facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
     if written.effort:
-        facts.append([say("Effort"), say("about %(effort)s of 10", effort=written.effort)])
+        facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
     facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {

@@ -20,6 +20,7 @@ from setwright.wording.items import item_words
 from setwright.wording.language import Language
 from setwright.wording.notice import notice
 from setwright.wording.pieces import plainly
+from setwright.wording.red_flags import RedFlags, red_flags
 
 
 @dataclass(frozen=True)
@@ -42,6 +43,11 @@ class Desk:
     def labels(self) -> dict[str, str]:
         """The fixed words of all sheets."""
         return labels(self.language)
+
+    @cached_property
+    def red_flags(self) -> RedFlags:
+        """The signs and conditions to heed, the tool's own and the club's."""
+        return red_flags(self.language, self.site.programme.club.safety)
 
     def address(self, path: str) -> str | None:
         """Return a page's full address, or nothing where the site has none."""
@@ -79,7 +85,7 @@ class Desk:
             "notice": notice(self.language),
             "contact": self.prose(club.safety.contact),
             "emergency": self.prose(club.safety.in_an_emergency),
-            "stop_if": self.all_prose(club.safety.stop_if),
+            "stop_if": self.all_prose(self.red_flags.short),
             "address": address,
             "code": square_code(address) if address else None,
             "safety_address": self.address(SAFETY),

@@ -122,12 +122,22 @@ KitEntry = Annotated[
 
 
 class Safety(CoachModel):
-    """The club's safety notices. They add to the built-in notice and cannot remove it."""
+    """The club's safety notices. They add to the built-in notice and its lists, and remove nothing."""
 
     contact: Prose = Field(description="Whom to ask about pain, illness or doubt.")
     in_an_emergency: Prose = Field(description="What to do and whom to call.")
-    before_you_start: list[Prose] = Field(min_length=1, max_length=12, description="Who should ask a clinician first.")
-    stop_if: list[Prose] = Field(min_length=1, max_length=12, description="Signs to stop at once.")
+    call_for_help_if: list[Prose] = Field(
+        default=[], max_length=12, description="Signs to call for help at once, added to the built-in ones."
+    )
+    stop_if: list[Prose] = Field(
+        default=[], max_length=12, description="Signs to stop at once, added to the built-in ones."
+    )
+    before_you_start: list[Prose] = Field(
+        default=[], max_length=12, description="Who should ask a clinician first, added to the built-in list."
+    )
+    take_care: list[Prose] = Field(
+        default=[], max_length=12, description="Who should take care, and with what, added to the built-in list."
+    )
 
 
 class Club(CoachModel):

@@ -44,3 +44,9 @@ class Reference(CoachModel):
     where: Prose = Field(description="Journal, volume and pages, or publisher.")
     doi: Doi | None = Field(default=None, description="Its DOI.")
     note: Prose | None = Field(default=None, description="What it is cited for.")
+    studied: Prose | None = Field(
+        default=None, description="Whom and what it studied, and how that differs from this programme."
+    )
+    from_memory: Prose | None = Field(
+        default=None, description="What of this entry, or of the note, nobody has held against the paper yet."
+    )

@@ -23,10 +23,14 @@ class PhaseView:
 
 @dataclass(frozen=True)
 class Stretch:
-    """Weeks of one kind in a row with the same dose, whatever its rest; ``rounds`` says whether its sets are rounds."""
+    """Sessions of one kind, one after the other, with the same dose, whatever its rest.
+
+    ``weeks`` are those that they stand in, in order; between two of them may lie one without the session. ``rounds``
+    says whether its sets are rounds.
+    """
 
     first: ResolvedSession
-    last: ResolvedSession
+    weeks: tuple[int, ...]
     dose: Dose
     rounds: bool
 
@@ -92,11 +96,11 @@ def _stretches(uses: list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]], r
     open_stretch: Stretch | None = None
     for _, session, item in uses:
         if open_stretch and _same(open_stretch.dose, item.dose) and open_stretch.kind == session.remains.kind:
-            open_stretch = replace(open_stretch, last=session)
+            open_stretch = replace(open_stretch, weeks=(*open_stretch.weeks, session.week))
             continue
         if open_stretch:
             yield open_stretch
-        open_stretch = Stretch(session, session, item.dose, rounds)
+        open_stretch = Stretch(session, (session.week,), item.dose, rounds)
     if open_stretch:
         yield open_stretch
 

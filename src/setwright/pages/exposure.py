@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from setwright.dose.exposure import Exposure, WeekLoad, session_load, week_exposure, week_load
+from setwright.dose.exposure import Exposure, session_load, week_exposure
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.outline.addresses import EXPOSURE, REVIEW
 from setwright.outline.site import Site
@@ -18,7 +18,7 @@ class WeekView:
     week: ResolvedWeek
     exposure: Exposure
     lifted_kg: Fraction
-    load: WeekLoad | None
+    load: Fraction | None
 
 
 @dataclass(frozen=True)
@@ -76,15 +76,15 @@ def plan_view(site: Site, plan: ResolvedPlan, body_weight_kg: Fraction) -> PlanV
     )
 
 
-def load_of(site: Site, week: ResolvedWeek) -> WeekLoad | None:
-    """Return the session loads of a week, or None where the coach wrote no effort for one of its sessions."""
-    days = [Fraction(0)] * 7
+def load_of(site: Site, week: ResolvedWeek) -> Fraction | None:
+    """Return the session loads of a week together, or None where the coach wrote no effort for one of its sessions."""
+    total = Fraction(0)
     for session in week.sessions:
         effort = site.programme.sessions[session.session].effort
         if effort is None:
             return None
-        days[(session.date - week.starts).days] += session_load(effort, minutes_of(site, session))
-    return week_load(days)
+        total += session_load(effort, minutes_of(site, session))
+    return total
 
 
 def minutes_of(site: Site, session: ResolvedSession) -> Fraction:

@@ -153,7 +153,7 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
 
 
 def _stretch_weeks(language: Language, stretch: Stretch) -> str:
-    return times.span_of_weeks(language, stretch.first.week, stretch.last.week)
+    return capital(times.weeks_in_words(language, stretch.weeks))
 
 
 def _stretch_dose(language: Language, stretch: Stretch) -> str:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from setwright.dose.bands import LoadBand, load_bands
 from setwright.dose.loads import share_kg
 from setwright.dose.one_rep_max import FORMULAS, MOST_REPS, Estimate, estimate_range
-from setwright.dose.repetitions import PERCENT_AT_REPS
+from setwright.dose.repetitions import FROM_MEMORY, PERCENT_AT_REPS
 from setwright.dose.rules import RULES
 from setwright.model.club import Club, WeightList, WeightSteps
 from setwright.outline.addresses import NUMBERS
@@ -42,6 +42,7 @@ def pages(site: Site) -> Iterator[Page]:
         context={
             "rules": RULES,
             "table": PERCENT_AT_REPS,
+            "table_from_memory": FROM_MEMORY,
             "estimates": estimates,
             "span": span,
             "most_reps": MOST_REPS,

@@ -16,6 +16,7 @@ from setwright.wording import blocks
 from setwright.wording.effort import effort
 from setwright.wording.explain import derivation
 from setwright.wording.notice import notice
+from setwright.wording.red_flags import red_flags
 
 WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numbers", "week")
 """Kinds of pages long enough for a list of their sections beside them."""
@@ -57,6 +58,7 @@ class Renderer:
             derivation=derivation,
             efforts=partial(effort, language),
             safety_notice=notice(language),
+            red_flags=red_flags(language, site.programme.club.safety),
             link=filters.link,
             strong=partial(filters.element, "strong"),
             code=partial(filters.element, "code"),

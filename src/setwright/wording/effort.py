@@ -15,7 +15,7 @@ _WORDS: Final = (
     later("a few words at a time"),
     later("grim, but in control"),
     later("hardly anything left"),
-    later("not one repetition more"),
+    later("as hard as it can be"),
 )
 
 

@@ -27,6 +27,9 @@ from setwright.wording.doses import amount, distance, dose_in_words
 from setwright.wording.language import Language, later, small
 from setwright.wording.times import duration
 
+_COUNTED_FROM: Final = 7
+"""From this effort upwards, ten minus the effort is the number of repetitions left (rule ``effort``)."""
+
 
 @dataclass(frozen=True, slots=True)
 class Step:
@@ -301,6 +304,13 @@ def _load(
             if item.kit:
                 said = language.say("Choose the weight so that the last set ends at %(effort)s.", effort=effort)
             yield Step(said, "effort")
+            if isinstance(load, Effort) and load.rpe < _COUNTED_FROM:
+                yield Step(
+                    language.say(
+                        "Effort below 7 is not counted in repetitions: about four or more could have followed."
+                    ),
+                    "effort",
+                )
         case Band():
             yield Step(language.say("Take the %(band)s.", band=loads.load(language, load)))
 

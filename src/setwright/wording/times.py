@@ -79,28 +79,25 @@ def weeks(language: Language, count: int) -> str:
     return language.many("%(num)s week", "%(num)s weeks", count)
 
 
-def span_of_weeks(language: Language, first: int, last: int) -> str:
-    """Return weeks in a row: Week 4, Weeks 3 to 5."""
-    if first == last:
-        return language.say("Week %(week)s", week=first)
-    return language.say("Weeks %(first)s to %(last)s", first=first, last=last)
-
-
 def weeks_in_words(language: Language, weeks: Sequence[int]) -> str:
-    """Return weeks as people say them: week 4; weeks 1 to 3 and 5."""
+    """Return weeks as people say them: week 4; weeks 1, 2 and 5; weeks 1 to 3 and 5. Only weeks that touch are a range.
+
+    Args:
+        language: what it is said in.
+        weeks: at least one, each in its place; a week that stands there twice is said once.
+    """
     runs: list[list[int]] = []
-    for week in weeks:
+    for week in dict.fromkeys(weeks):
         if runs and week == runs[-1][1] + 1:
             runs[-1][1] = week
         else:
             runs.append([week, week])
-    said = language.joined(_run(language, first, last) for first, last in runs)
-    return language.many("week %(weeks)s", "weeks %(weeks)s", len(weeks), weeks=said)
+    said = language.joined(part for first, last in runs for part in _run(language, first, last))
+    return language.many("week %(weeks)s", "weeks %(weeks)s", len(set(weeks)), weeks=said)
 
 
-def _run(language: Language, first: int, last: int) -> str:
-    if first == last:
-        return str(first)
-    if last == first + 1:
-        return language.say("%(most)s and %(last)s", most=first, last=last)
-    return language.say("%(first)s to %(last)s", first=first, last=last)
+def _run(language: Language, first: int, last: int) -> tuple[str, ...]:
+    """Return one week, two of them, or three and more as a range."""
+    if last - first < 2:
+        return tuple(map(str, range(first, last + 1)))
+    return (language.say("%(first)s to %(last)s", first=first, last=last),)

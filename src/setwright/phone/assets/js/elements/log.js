@@ -154,7 +154,7 @@ function sumOf(one) {
     say("%(minutes)s min", { minutes: one.minutes }),
   ];
   if (one.effort !== null) {
-    parts.push(say("effort %(effort)s", { effort: one.effort }), say("session load %(load)s", { load: sessionLoad(one) }));
+    parts.push(say("session effort %(effort)s", { effort: one.effort }), say("session load %(load)s", { load: sessionLoad(one) }));
   }
   return parts.join(", ");
 }
