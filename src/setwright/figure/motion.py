@@ -84,7 +84,13 @@ class Motion:
 
     @cached_property
     def telling(self) -> int:
-        """The place of the shown frame that differs most from the first: the end, where a movement comes back."""
+        """The place of the shown frame that says most: in the air, where one is; else what differs most from the first.
+
+        Where a movement comes back, that is its end.
+        """
+        for stop in self.shown:
+            if all(contact.above for contact in self.frames[stop].contacts if contact.surface):
+                return stop
         if self.figure.comes_back:
             return self.shown[-1]
         bodies = [self.skeleton(self.frames[stop]) for stop in self.shown]
