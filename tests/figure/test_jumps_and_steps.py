@@ -127,6 +127,13 @@ def test_the_small_picture_of_a_jump_is_in_the_air() -> None:
     assert motion.stops.index(motion.telling) == 3
 
 
+def test_the_small_picture_of_a_walk_is_the_step(example: Programme) -> None:
+    """Where nobody is in the air, it is the position that differs most, wherever it stands: here the feet apart."""
+    motion = moving(example, "band-side-walk")
+
+    assert motion.stops.index(motion.telling) == 1
+
+
 def test_a_foot_that_stands_does_not_slide(example: Programme) -> None:
     """In every figure, a foot on its surface in two frames in a row has its ball where it was, to half a centimetre."""
     slides = []

@@ -93,9 +93,10 @@ class Motion:
                 return stop
         if self.figure.comes_back:
             return self.shown[-1]
-        bodies = [self.skeleton(self.frames[stop]) for stop in self.shown]
-        first = self.skeleton(self.frames[0])
-        moved = [sum(abs(complex(b.points[n] - first.points[n])) for n in first.points) for b in bodies]
+        bodies = [self.skeleton(self.frames[stop]).points for stop in (0, *self.shown)]
+        # Where a body stands does not matter for what it shows.
+        first, *others = [{name: complex(place - body["hip"]) for name, place in body.items()} for body in bodies]
+        moved = [sum(abs(other[name] - first[name]) for name in first) for other in others]
         return self.shown[moved.index(max(moved))]
 
     @cached_property
