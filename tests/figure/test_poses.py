@@ -173,12 +173,12 @@ def test_a_reach_that_is_too_far_says_how_far() -> None:
 
 
 def test_a_limb_may_stand_beside_a_bench() -> None:
-    """The side of the body that is said to stand beside it is not inside; the other one is."""
+    """The side of the body that is said to stand beside it is not inside; the other one is; astride, neither is."""
     bench = "props: {bench: {height: 42 cm, at: 0 cm, width: 100 cm%s}}\nposes: [{touch: {feet: floor}, trunk: 0}]"
-    found = {beside: solved(figure(bench % beside)).misfits for beside in ("", ", beside: near")}
+    found = {beside: solved(figure(bench % beside)).misfits for beside in ("", ", beside: near", ", beside: both")}
     told = {beside: {misfit.message.split()[1] for misfit in misfits} for beside, misfits in found.items()}
 
-    assert told == {"": {"near", "far"}, ", beside: near": {"far"}}
+    assert told == {"": {"near", "far"}, ", beside: near": {"far"}, ", beside: both": set()}
 
 
 def test_a_hand_on_a_wall_alongside_keeps_the_balance_asked() -> None:

@@ -7,7 +7,7 @@ from typing import Final
 from setwright.figure.body import Skeleton
 from setwright.figure.contacts import SurfaceAt, surfaces
 from setwright.figure.misfit import Misfit
-from setwright.model.figure import BLOCKS, SIDES, Figure, Side
+from setwright.model.figure import BLOCKS, SIDES, Figure
 
 DEEP_CM: Final = 2.0
 """How far inside a point may lie before anyone is told: shoes give, and edges are round."""
@@ -48,17 +48,19 @@ def inside_blocks(figure: Figure, bodies: Sequence[Skeleton], stops: Sequence[in
                 yield Misfit("limb-inside-prop", ("poses", pose), message, hint)
 
 
-def _inside(body: Skeleton, block: SurfaceAt, beside: Side | None) -> Iterator[str]:
+def _inside(body: Skeleton, block: SurfaceAt, beside: str | None) -> Iterator[str]:
     if block.span is None:
         return
     low, high = block.span[0] + DEEP_CM, block.span[1] - DEEP_CM
     top = block.at - DEEP_CM
     bottom = block.at - _SEAT_CM if block.name in ("bench", "chair") else 0.0
     for side in SIDES:
+        said = side if body.view == "side" else {"near": "right", "far": "left"}[side]
+        if beside in (said, "both"):
+            continue
         for limb, names in _LINES:
             points = list(_along([complex(body.points[f"{side} {name}"]) for name in names]))
-            if side != beside and any(low < p.real < high and bottom < p.imag < top for p in points):
-                said = side if body.view == "side" else {"near": "right", "far": "left"}[side]
+            if any(low < p.real < high and bottom < p.imag < top for p in points):
                 yield f"{said} {limb}"
 
 

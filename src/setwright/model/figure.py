@@ -221,7 +221,9 @@ class BlockProp(CoachModel):
     height: Place = Field(default=40.0, description="How high it is.")
     at: Place = Field(default=34.0, description="Where its middle stands.")
     width: Place = Field(default=44.0, description="How wide it is.")
-    beside: Side | None = Field(default=None, description="The side of the body that stands beside it, if one does.")
+    beside: Literal["near", "far", "left", "right", "both"] | None = Field(
+        default=None, description="The side of the body that stands beside it, if one does, or both astride."
+    )
 
 
 class Wall(CoachModel):
@@ -356,6 +358,10 @@ def _side_words(figure: Figure) -> Iterator[tuple[tuple[str | int, ...], str]]:
                 yield from (((*here, joint), word) for word in words if getattr(bend, word) is not None)
         for name in sorted(pose.seen.model_fields_set):
             yield (*here, "seen"), name.split("_")[0]
+    for name in BLOCKS:
+        block = getattr(figure.props, name)
+        if block is not None and block.beside in words:
+            yield ("props", name, "beside"), block.beside
     yield from ((("away",), limb.split()[0]) for limb in figure.away)
     whole: tuple[str | None, ...] = (figure.holds.kettlebell, figure.holds.dumbbell, figure.arrow)
     for said in whole:
