@@ -184,6 +184,23 @@ def test_the_figure_stands_out_from_its_ground(role: str) -> None:
     assert (_luminance("#ffffff") + 0.05) / (_luminance(DAY[f"sw-fig-{role}"]) + 0.05) >= 3
 
 
+@pytest.mark.parametrize("colours", [DAY, NIGHT, PAPER], ids=["day", "night", "paper"])
+@pytest.mark.parametrize("behind", ["shorts", "shorts-far"])
+def test_weights_stand_out_from_the_shorts(colours: dict[str, str], behind: str) -> None:
+    """A weight that hangs beside the thigh has a contrast of 3 to 1 against the shorts. WCAG 2.2, 1.4.11."""
+    metal, cloth = (_luminance(colours[f"sw-fig-{role}"]) + 0.05 for role in ("metal", behind))
+
+    assert max(metal, cloth) / min(metal, cloth) >= 3
+
+
+@pytest.mark.parametrize("role", ["skin", "shirt", "shorts", "shoe", "metal", "arrow"])
+def test_the_figure_stands_out_at_night(role: str) -> None:
+    """The same 3 to 1 against the night's surface. WCAG 2.2, 1.4.11."""
+    assert (_luminance(NIGHT[f"sw-fig-{role}"]) + 0.05) / (_luminance(NIGHT["sw-surface"]) + 0.05) >= 3
+
+
 def test_both_views_draw_the_same_parts() -> None:
-    """The view from the front has what the view from the side has, but for toes and a bending back."""
-    assert set(shapes("side")) - set(shapes("front")) == {"toes", "waist", "chest"}
+    """The view from the front has what the view from the side has, but for toes, a bending back and a turning face."""
+    only = {"toes", "waist", "middle", "chest", "face", "fringe", "brow"}
+
+    assert set(shapes("side")) - set(shapes("front")) == only

@@ -8,6 +8,7 @@ from setwright.figure.body import centre_of_mass
 from setwright.figure.contacts import CLEARANCE_CM
 from setwright.figure.misfit import base_of_support
 from setwright.figure.motion import solved
+from setwright.figure.segments import HALF_SHOULDERS
 from setwright.model.programme import Programme
 from support.figures import degrees, figure, one_pose
 
@@ -87,6 +88,30 @@ BESIDE = """
 props: {box: {at: 34 cm}}
 poses: [{touch: {near foot: {to: box, at: 90 cm}}, trunk: 0, balance: false}]
 """
+IN_THE_BOX = """
+props: {box: {height: 40 cm, at: 0 cm}}
+poses: [{touch: {feet: {to: floor, at: 0 cm}}, trunk: 0, knee: 0}]
+"""
+THROUGH_THE_BOX = """
+props: {box: {height: 40 cm, at: 34 cm, width: 46 cm}}
+poses:
+  - touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 cm}}
+    trunk: 16
+    knee: {near: 96, far: 8}
+  - {touch: {near foot: {to: box, at: 24 cm}, far foot: {to: box, at: 24 cm}}, trunk: 2, knee: 2}
+"""
+TIPS_OVER = """
+view: front
+poses:
+  - touch: {right knee: floor}
+    trunk: 50
+    hip: {left: -25, right: 50}
+    seen: {left shank: 10 %, right shank: 10 %}
+"""
+SIDEWAYS_KNEE = """
+view: front
+poses: [{touch: {feet: floor}, knee: {left: 40}, hip: {left: 20}, balance: false}]
+"""
 LOOSE = """
 props: {box: {}}
 poses: [{touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 cm}}, trunk: 16}]
@@ -102,6 +127,16 @@ poses: [{touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 
         (BESIDE, "pose-does-not-fit", ("poses", 0, "touch", "near foot"), "beside the box"),
         ("poses: [{touch: {shins: floor}, trunk: 60, hip: 60}]", "pose-out-of-balance", ("poses", 0), "falls forward"),
         ("poses: [{shoulder: 215}]", "pose-beyond-range", ("poses", 0, "shoulder"), "beyond its usual"),
+        (IN_THE_BOX, "limb-inside-prop", ("poses", 0), "is inside the box"),
+        (THROUGH_THE_BOX, "limb-inside-prop", ("poses", 0), "goes through the box on its way"),
+        (TIPS_OVER, "pose-out-of-balance", ("poses", 0), "falls to the"),
+        (
+            "view: front\nposes: [{shoulder: {right: 200}}]",
+            "pose-beyond-range",
+            ("poses", 0, "shoulder"),
+            "right shoulder",
+        ),
+        (SIDEWAYS_KNEE, "pose-beyond-range", ("poses", 0, "knee"), "left knee"),
         (LOOSE, "pose-not-settled", ("poses", 0), "not settled by this pose"),
     ],
     ids=[
@@ -111,6 +146,11 @@ poses: [{touch: {near foot: {to: box, at: 24 cm}, far foot: {to: floor, at: -20 
         "beside the box",
         "kneels too far",
         "arm too far",
+        "in the box",
+        "through the box",
+        "tips over sideways",
+        "arm too far round",
+        "knee sideways",
         "says little",
     ],
 )
@@ -130,6 +170,49 @@ def test_a_reach_that_is_too_far_says_how_far() -> None:
     words = " ".join(misfit.message for misfit in motion.misfits)
 
     assert "cm short" in words
+
+
+def test_a_limb_may_stand_beside_a_bench() -> None:
+    """The side of the body that is said to stand beside it is not inside; the other one is; astride, neither is."""
+    bench = "props: {bench: {height: 42 cm, at: 0 cm, width: 100 cm%s}}\nposes: [{touch: {feet: floor}, trunk: 0}]"
+    found = {beside: solved(figure(bench % beside)).misfits for beside in ("", ", beside: near", ", beside: both")}
+    told = {beside: {misfit.message.split()[1] for misfit in misfits} for beside, misfits in found.items()}
+
+    assert told == {"": {"near", "far"}, ", beside: near": {"far"}, ", beside: both": set()}
+
+
+def test_a_hand_on_a_wall_alongside_keeps_the_balance_asked() -> None:
+    """Fingertips on a wall at one's side hold nobody up from falling forward."""
+    touch = "{feet: floor, far hand: {to: wall, at: 120 cm}}"
+    motion = solved(figure(f"props: {{wall: {{where: alongside}}}}\nposes: [{{touch: {touch}, trunk: 40, knee: 20}}]"))
+    body = motion.skeleton(motion.poses[0])
+    base = base_of_support(motion.poses[0].contacts, body)
+
+    assert base is not None
+    assert base[0] < centre_of_mass(body.points).real < base[1]
+
+
+def test_a_standing_sole_is_flat_from_the_front() -> None:
+    """However far the leg leans sideways, the sole of a foot on the floor lies level."""
+    feet = "left foot: {to: floor, at: -40 cm}, right foot: {to: floor, at: 40 cm}"
+    motion = solved(figure(f"view: front\nposes: [{{touch: {{{feet}}}, trunk: 0, knee: 0}}]"))
+    body = motion.skeleton(motion.poses[0])
+
+    assert not motion.misfits
+    assert [body.angles[f"{side} foot"] for side in ("near", "far")] == pytest.approx([0, 0], abs=1.5)
+    assert abs(body.angles["near shank"]) > 15
+
+
+def test_a_turned_chest_brings_one_shoulder_forward_and_the_other_back() -> None:
+    """Turned towards the viewer, the far shoulder is ahead of the near one; unturned, one hides the other."""
+    places = {}
+    for turn in (0, 60):
+        motion = one_pose(f"trunk: 0, turn: {turn}")
+        points = motion.skeleton(motion.poses[0]).points
+        places[turn] = points["far shoulder"].real - points["near shoulder"].real
+
+    assert places[0] == pytest.approx(0)
+    assert places[60] == pytest.approx(2 * HALF_SHOULDERS * 3**0.5 / 2)
 
 
 def test_a_pose_in_motion_need_not_balance() -> None:

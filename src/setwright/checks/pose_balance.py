@@ -1,7 +1,7 @@
 """A held position that would fall over.
 
 Looks at every pose that stands on level ground alone: its centre of mass, with what it holds, must stand over the feet,
-knees and hands that carry it. A pose in motion says `balance: false`.
+knees and hands that carry it, seen from the side or from the front. A pose in motion says `balance: false`.
 
 Why it matters: members copy the picture. A position that falls over teaches the wrong one.
 """

@@ -1,7 +1,7 @@
 """A joint that bends farther than joints usually do.
 
-Looks at hips, knees, ankles, shoulders and elbows of every pose seen from the side. A limb that points at the viewer
-(`seen`) is left alone.
+Looks at hips, knees, ankles, shoulders and elbows of every pose; from the front, at how far they open sideways. A limb
+that points at the viewer (`seen`) is left alone.
 
 Why it matters: members copy the picture, and few can follow it there.
 """

@@ -46,10 +46,11 @@ class Skeleton:
     """Joints and directions of one or many states of the body, seen from one side.
 
     ``points`` are places by name, such as ``hip`` or ``near knee``; ``angles`` are how each limb hangs, in degrees: 0
-    straight down, positive towards the right; for the trunk its lean forward, for a foot the tilt of its sole.
+    straight down, positive towards the right; for the trunk its lean forward, for a foot the tilt of its sole. From the
+    side, ``turn_deg`` turns the chest towards the viewer: the far shoulder comes forward, the near one goes back.
     """
 
-    def __init__(self, state: Floats, view: View, shortened: Shortened | None = None) -> None:
+    def __init__(self, state: Floats, view: View, shortened: Shortened | None = None, turn_deg: Any = 0.0) -> None:
         short = shortened or {}
         self.view = view
         outward = np.array([1.0, 1.0 if view == "side" else -1.0])
@@ -75,7 +76,9 @@ class Skeleton:
 
         sideways = outward * (view == "front")
         hip = hips[..., None] + HALF_HIPS * sideways * ahead[..., None]
-        shoulder = neck[..., None] + HALF_SHOULDERS * sideways * ahead[..., None]
+        turned = np.array([-1.0, 1.0]) * np.sin(np.radians(np.asarray(turn_deg, dtype=float)))[..., None]
+        apart = sideways if view == "front" else turned
+        shoulder = neck[..., None] + HALF_SHOULDERS * apart * ahead[..., None]
         knee = hip + seen("thigh") * down[..., 0]
         ankle = knee + seen("shank") * down[..., 1]
         elbow = shoulder + seen("upper arm") * down[..., 3]
@@ -84,7 +87,7 @@ class Skeleton:
             under, along = ankle + CM["foot height"] * down[..., 2], 1j * down[..., 2]
             heel, ball, toe = under - HEEL_BEHIND * along, under + BALL_AHEAD * along, under + TOE_AHEAD * along
         else:
-            heel = ball = toe = ankle + CM["foot height"] * down[..., 1]
+            heel = ball = toe = ankle + CM["foot height"] * down[..., 2]
         both = {
             "hip": hip, "knee": knee, "ankle": ankle, "heel": heel, "ball": ball, "toe": toe,
             "thigh": hip + 0.5 * (knee - hip), "above knee": hip + 0.8 * (knee - hip),

@@ -5,6 +5,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from typing import Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -13,10 +14,9 @@ from markupsafe import Markup
 from setwright.figure.motion import Motion
 from setwright.figure.paint import Medium, paint
 from setwright.figure.parts import BACKGROUND_UP, Part, parts, unwound
-from setwright.figure.scene import FLOOR_CM, Piece, arrow, arrow_curve, backdrop
+from setwright.figure.scene import FLOOR_CM, LINE_DEEPER_CM, Piece, arrow, arrow_curve, backdrop
 from setwright.figure.shapes import HELD, number, shapes
 from setwright.model.figure import BLOCKS
-from setwright.model.tempo import Tempo
 
 _MARGIN: Final = 16.0
 _WIDE: Final = 1.45
@@ -55,18 +55,24 @@ class Drawing:
 
     @cached_property
     def box(self) -> Box:
-        """Left, top, width and height of one picture, in cm; start and end have the same."""
-        return self._around(range(len(self.frames)))
+        """Left, top, width and height of one picture, in cm: as wide as what is shown, as high as all of the way."""
+        everywhere = self._around(range(len(self.frames)))
+        if len(self.motion.shown) == 1:
+            return everywhere
+        left, _, width, _ = self._around(self.motion.shown)
+        return left, everywhere[1], width, everywhere[3]
+
+    def close_box(self, frame: int) -> Box:
+        """Return the box of one frame alone, for a small picture: what stands there is cut off rather than shrunk."""
+        place = frame % len(self.frames)
+        if place not in self._close_boxes:
+            self._close_boxes[place] = self._around([place])
+        return self._close_boxes[place]
 
     @cached_property
-    def start_box(self) -> Box:
-        """The box of the start alone, for a small picture: what stands there is cut off rather than shrunk."""
-        return self._around([0])
-
-    @cached_property
-    def end_box(self) -> Box:
-        """The box of the end alone."""
-        return self._around([len(self.frames) - 1])
+    def _close_boxes(self) -> dict[int, Box]:
+        """The boxes that were asked for: every list of exercises asks for the same ones."""
+        return {}
 
     def _around(self, frames: Iterable[int]) -> Box:
         xs, ys = [], []
@@ -88,39 +94,51 @@ class Drawing:
         if props.post is not None:
             xs.append(props.post.at)
             ys.append(-props.post.height - 10 - (BACKGROUND_UP if props.post.where == "alongside" else 0))
-        curve = arrow_curve(self.motion)
-        if curve is not None:
+        for curve in filter(None, (arrow_curve(self.motion, *way) for way in self.ways)):
             halfway = (curve[0] + 2 * curve[1] + curve[2]) / 4
             xs += [place.real + edge for place in (curve[0], halfway, curve[2]) for edge in (_ARROW, -_ARROW)]
             ys += [place.imag + _MARGIN - 8 for place in (curve[0], halfway, curve[2])]
         left, right = min(xs) - _MARGIN, max(xs) + _MARGIN
         top = min(min(ys) - _MARGIN + 2, -60.0)
-        return left, top, right - left, FLOOR_CM + 1 - top
+        bottom = FLOOR_CM + 1 + (LINE_DEEPER_CM if props.line is not None else 0)
+        return left, top, right - left, bottom - top
 
     @property
     def moves(self) -> bool:
         """Whether there is more than one position."""
         return len(self.frames) > 1
 
+    @cached_property
+    def ways(self) -> list[tuple[int, int]]:
+        """From which frame to which each arrow leads: between the positions that are shown."""
+        return list(pairwise(self.motion.shown))
+
     @property
     def stacked(self) -> bool:
         """Whether start and end stand below each other."""
-        return self.moves and self.box[2] > _WIDE * self.box[3]
+        return len(self.motion.shown) > 1 and self.box[2] > _WIDE * self.box[3]
 
     @property
-    def pair_box(self) -> Box:
+    def whole_picture(self) -> Box:
         """Left, top, width and height of the whole picture, in cm."""
         left, top, width, height = self.box
-        if not self.moves:
-            return self.box
-        return (left, top, width, 2 * height + _GAP) if self.stacked else (left, top, 2 * width + _GAP, height)
+        across, down = self.apart
+        steps = len(self.motion.shown) - 1
+        return left, top, width + steps * across, height + steps * down
 
     @property
-    def second(self) -> tuple[float, float]:
-        """How far the end is moved from the start."""
-        if not self.moves:
-            return 0.0, 0.0
+    def apart(self) -> tuple[float, float]:
+        """How far each position is moved from the one before."""
         return (0.0, self.box[3] + _GAP) if self.stacked else (self.box[2] + _GAP, 0.0)
+
+    @property
+    def others(self) -> list[tuple[float, float, tuple[Part, ...], list[Piece]]]:
+        """The positions after the first: how far each is moved, its parts, and the arrow that leads to it."""
+        across, down = self.apart
+        return [
+            (across * number_, down * number_, self.frames[way[1]], arrow(self.motion, *way))
+            for number_, way in enumerate(self.ways, 1)
+        ]
 
     @cached_property
     def backdrop(self) -> list[Piece]:
@@ -128,10 +146,9 @@ class Drawing:
         left, _, width, _ = self.box
         return backdrop(self.motion.figure, left + 3, left + width - 3, self.mat)
 
-    @cached_property
-    def arrow(self) -> list[Piece]:
-        """The arrow of the movement."""
-        return arrow(self.motion)
+    def arrow_to(self, frame: int) -> list[Piece]:
+        """The arrow that leads to a frame that is shown; none to the first."""
+        return next((arrow(self.motion, *way) for way in self.ways if way[1] == frame), [])
 
     @cached_property
     def shapes(self) -> dict[str, str]:
@@ -155,9 +172,8 @@ def _transform(part: Part) -> str:
     text = f"translate({number(part.x)} {number(part.y)})"
     if round(part.turn):
         text += f"rotate({round(part.turn)})"
-    if abs(part.stretch - 1) > 0.005:
-        scale = f"{part.stretch:.2f}"
-        text += f"scale({scale} 1)" if part.shape == "band" else f"scale(1 {scale})"
+    if abs(part.wide - 1) > 0.005 or abs(part.long - 1) > 0.005:
+        text += f"scale({part.wide:.2f} {part.long:.2f})".replace("1.00", "1")
     return text
 
 
@@ -194,38 +210,9 @@ def frames_json(drawing: Drawing) -> str:
         still = True
         for frame in drawing.frames:
             part = frame[index]
-            wide, long = (part.stretch, 1.0) if part.shape == "band" else (1.0, part.stretch)
-            row += [round(part.x, 1), round(part.y, 1), round(part.turn, 1), round(wide, 2), round(long, 2)]
+            row += [round(part.x, 1), round(part.y, 1), round(part.turn), round(part.wide, 2), round(part.long, 2)]
             still = still and abs(part.x - first.x) + abs(part.y - first.y) + abs(part.turn - first.turn) < 0.3
-            still = still and abs(part.stretch - first.stretch) < 0.01
+            still = still and abs(part.wide - first.wide) + abs(part.long - first.long) < 0.01
         rows.append(None if still else row)
     text = json.dumps(rows, separators=(",", ":"))
     return text.replace(".0,", ",").replace(".0]", "]")
-
-
-def beats(tempo: Tempo | None, lowers_first: bool, frames: int) -> tuple[list[tuple[float, int]], float]:
-    """Return when each frame is reached in one repetition, as (seconds, frame), and how long a repetition takes.
-
-    The way out and the way back take the tempo's lowering and lifting; each eases in and out. A movement that the
-    tempo gives no time takes half a second, and so does one as fast as control allows.
-    """
-    pace = tempo or Tempo(2, 1, 2, 1)
-    fast_s = 0.5
-    down_s, up_s = float(pace.lowering_s or fast_s), float(pace.lifting_s or fast_s)
-    out_s, back_s = (down_s, up_s) if lowers_first else (up_s, down_s)
-    rest_out, rest_back = (
-        (pace.pause_low_s, pace.pause_high_s) if lowers_first else (pace.pause_high_s, pace.pause_low_s)
-    )
-    last = frames - 1
-    eased = [math.acos(1 - 2 * index / last) / math.pi for index in range(frames)]
-    moments = [(round(out_s * share, 3), index) for index, share in enumerate(eased)]
-    turn_s = out_s + rest_out
-    moments += [(round(turn_s + back_s * share, 3), last - index) for index, share in enumerate(eased)]
-    whole_s = turn_s + back_s + rest_back
-    if rest_back:
-        moments.append((round(whole_s, 3), 0))
-    unique: list[tuple[float, int]] = []
-    for moment in moments:
-        if not unique or moment != unique[-1]:
-            unique.append(moment)
-    return unique, whole_s

@@ -6,7 +6,7 @@ from typing import Final
 
 from setwright.figure.body import AT, JOINTS, Floats, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch
-from setwright.figure.pose import RANGE, Problem
+from setwright.figure.pose import RANGE, Problem, out_of_plane
 from setwright.figure.settling import unsettled
 from setwright.model.figure import SIDES, Pose, View
 
@@ -15,6 +15,9 @@ BEND_DEG: Final = 4.0
 SETTLED_FLOOR_CM: Final = 1.5
 BASE_CM: Final = 2.0
 """How far a contact, a bend, a limb and the centre of mass may stray before anyone is told."""
+
+HALF_SOLE_CM: Final = 4.5
+"""Half the width of a shoe, seen from the front. Assumed, no source."""
 
 _BODY_REACH_CM: Final = 3.0
 _EDGE_CM: Final = 6.0
@@ -36,7 +39,7 @@ class Misfit:
 def misfits(index: int, pose: Pose, problem: Problem, state: Floats) -> Iterator[Misfit]:
     """Yield everything that is wrong with one solved pose, gravest first."""
     here: Path = ("poses", index)
-    body = Skeleton(state, problem.setting.view, problem.short)
+    body = Skeleton(state, problem.setting.view, problem.short, problem.setting.turn_deg)
     found = [*_out_of_reach(here, problem, body, state), *_bends(here, pose, problem, state)]
     yield from found
     if not found:
@@ -107,8 +110,6 @@ def _bends(here: Path, pose: Pose, problem: Problem, state: Floats) -> Iterator[
 
 
 def _through_the_floor(here: Path, problem: Problem, body: Skeleton) -> Iterator[Misfit]:
-    if problem.setting.view == "front":
-        return
     for side in SIDES:
         on_floor = {c.part for c in problem.contacts if c.side == side}
         for point, clearance in (("knee", 4.0), ("ankle", 3.0), ("wrist", 2.0), ("elbow", 2.5), ("toe", -1.0)):
@@ -116,19 +117,23 @@ def _through_the_floor(here: Path, problem: Problem, body: Skeleton) -> Iterator
                 continue
             depth = clearance - float(body.points[f"{side} {point}"].imag)
             if depth > SETTLED_FLOOR_CM:
-                message = f"the {side} {point} is {depth:.0f} cm below the floor"
+                message = f"the {_said(f'{side} {point}', problem.setting.view)} is {depth:.0f} cm below the floor"
                 yield Misfit("pose-does-not-fit", here, message, "bend or lift that limb, or let it touch the floor")
 
 
 def _falling(here: Path, pose: Pose, problem: Problem, body: Skeleton) -> Iterator[Misfit]:
     """Where only level surfaces carry the body, its centre of mass must stand over them."""
     base = base_of_support(problem.contacts, body)
-    if not pose.balance or base is None or problem.setting.view == "front":
+    if not pose.balance or base is None:
         return
     centre = float(centre_of_mass(body.points, held=problem.setting.held).real)
     beyond = max(base[0] - centre, centre - base[1])
     if beyond > BASE_CM:
-        way = "forward" if centre > base[1] else "backward"
+        after = centre > base[1]
+        if problem.setting.view == "front":
+            way = "to the right" if after else "to the left"
+        else:
+            way = "forward" if after else "backward"
         message = f"this position falls {way}: the centre of mass is {beyond:.0f} cm outside what carries it"
         hint = "lean the other way, or write 'balance: false' for a position in motion"
         yield Misfit("pose-out-of-balance", here, message, hint)
@@ -139,11 +144,15 @@ def base_of_support(contacts: tuple[Touch, ...], body: Skeleton) -> tuple[float,
     ends: list[float] = []
     names: tuple[str, ...]
     for contact in contacts:
-        if contact.surface is None or contact.above:
+        if contact.surface is None or contact.above or contact.surface.lies == "alongside":
             continue
         if contact.surface.lies != "level":
             return None
-        if contact.part in ("foot", "toes"):
+        if contact.part in ("foot", "toes") and body.view == "front":
+            names = ()
+            under = float(body.points[f"{contact.side} heel"].real)
+            ends += [under - HALF_SOLE_CM, under + HALF_SOLE_CM]
+        elif contact.part in ("foot", "toes"):
             names = ("ball", "toe") if contact.part == "toes" else ("heel", "toe")
         elif contact.part in ("back", "side", "hips", "shoulders"):
             names = ()
@@ -160,14 +169,13 @@ def base_of_support(contacts: tuple[Touch, ...], body: Skeleton) -> tuple[float,
 
 
 def _beyond_range(here: Path, pose: Pose, problem: Problem, state: Floats) -> Iterator[Misfit]:
-    if problem.setting.view == "front":
-        return
-    out_of_plane = {side for side, _ in problem.short}
+    view = problem.setting.view
     for side in SIDES:
         for joint in JOINTS:
-            low, high = RANGE[joint]
+            low, high = RANGE[view][joint]
             angle = float(state[AT[f"{side} {joint}"]])
-            if side not in out_of_plane and not low - BEND_DEG <= angle <= high + BEND_DEG:
-                message = f"the {side} {joint} bends to {angle:.0f} degrees, beyond its usual {low} to {high}"
+            if not out_of_plane(problem.short, side, joint) and not low - BEND_DEG <= angle <= high + BEND_DEG:
+                name = _said(f"{side} {joint}", view)
+                message = f"the {name} bends to {angle:.0f} degrees, beyond its usual {low} to {high}"
                 path = (*here, joint) if getattr(pose, joint) is not None else here
                 yield Misfit("pose-beyond-range", path, message, "check the bend; a picture teaches what it shows")

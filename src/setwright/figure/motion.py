@@ -1,5 +1,6 @@
 """From a figure's words to its positions: every pose solved, what does not fit, and the frames in between."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
@@ -11,14 +12,36 @@ import numpy as np
 from setwright.figure.body import Floats, Shortened, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch, surfaces, touches
 from setwright.figure.misfit import Misfit, misfits
+from setwright.figure.obstacles import inside_blocks
 from setwright.figure.pose import Problem, Setting, shortened, stated
 from setwright.figure.settling import pins_of, settle
 from setwright.figure.solver import solve
 from setwright.model.figure import SIDES, Figure, Segment, Side
 
 STEPS: Final = 8
-"""Frames between two poses. With fewer, joints visibly part between them."""
+"""The most frames between two poses."""
 
+_FEWEST: Final = 2
+_TURN_DEG: Final = 14.0
+"""How far a limb may turn from frame to frame. With more, joints visibly part between them."""
+
+_ARM_DEG: Final = 28.0
+"""The same for an arm, on which nothing hangs."""
+
+_MANY: Final = 6.5
+"""From this many poses on, frames are farther apart."""
+
+_STEP_CM: Final = 3.0
+"""A foot that stands this far from where it stood is lifted on the way: feet step, they do not slide."""
+
+_LIFT: Final = 0.16
+_HIGHEST_CM: Final = 11.0
+"""How high it is lifted: a share of the way, and the most."""
+
+_STILL_CM: Final = 1.0
+"""A centre of mass that moves less than this up or down neither sinks nor rises."""
+
+_FEET: Final = ("foot", "toes", "heel")
 _BETWEEN_WEIGHT: Final = 0.3
 _HELD_SHARE: Final = {"kettlebell": 0.12, "dumbbell": 0.09, "barbell": 0.3}
 """What a held thing weighs, as a share of body mass: enough to move the balance as it would."""
@@ -33,29 +56,83 @@ class Frame:
     short: Shortened
     neck_deg: float
     back_deg: float
+    turn_deg: float
 
 
 @dataclass(frozen=True, eq=False)
 class Motion:
-    """A figure, solved. ``frames`` lead from the first pose to the last; ``poses`` are the frames of the poses."""
+    """A figure, solved. ``frames`` lead from the first pose to the last; ``stops`` are the places of the poses."""
 
     figure: Figure
     frames: tuple[Frame, ...]
-    poses: tuple[Frame, ...]
+    stops: tuple[int, ...]
     misfits: tuple[Misfit, ...]
 
     def skeleton(self, frame: Frame) -> Skeleton:
         """Return the joints of one frame."""
-        return Skeleton(frame.state, self.figure.view, frame.short)
+        return Skeleton(frame.state, self.figure.view, frame.short, frame.turn_deg)
+
+    @property
+    def poses(self) -> tuple[Frame, ...]:
+        """The frames of the poses."""
+        return tuple(self.frames[stop] for stop in self.stops)
+
+    @property
+    def shown(self) -> tuple[int, ...]:
+        """The places of the frames that a still picture shows: the poses that are not merely passed through."""
+        return tuple(stop for stop, pose in zip(self.stops, self.figure.poses, strict=True) if not pose.passed)
+
+    @cached_property
+    def telling(self) -> int:
+        """The place of the shown frame that says most: in the air, where one is; else what differs most from the first.
+
+        Where a movement comes back, that is its end.
+        """
+        for stop in self.shown:
+            if all(contact.above for contact in self.frames[stop].contacts if contact.surface):
+                return stop
+        if self.figure.comes_back:
+            return self.shown[-1]
+        bodies = [self.skeleton(self.frames[stop]).points for stop in (0, *self.shown)]
+        # Where a body stands does not matter for what it shows.
+        first, *others = [{name: complex(place - body["hip"]) for name, place in body.items()} for body in bodies]
+        moved = [sum(abs(other[name] - first[name]) for name in first) for other in others]
+        return self.shown[moved.index(max(moved))]
+
+    @cached_property
+    def heights_cm(self) -> tuple[float, ...]:
+        """How high the centre of mass is in every frame, with what is held."""
+        held = held_by(self.figure)
+        return tuple(float(centre_of_mass(self.skeleton(f).points, held=held).imag) for f in self.frames)
+
+    @cached_property
+    def turns(self) -> tuple[int, ...]:
+        """The places of the poses at which a movement that does not come back turns from sinking to rising or back."""
+        heights = [self.heights_cm[stop] for stop in self.stops]
+        found: list[int] = []
+        way = 0.0
+        for stop, (before, after) in zip(self.stops, pairwise(heights), strict=False):
+            rise = after - before
+            if abs(rise) > _STILL_CM:
+                if way * rise < 0:
+                    found.append(stop)
+                way = rise
+        return tuple(found)
+
+    @property
+    def along(self) -> tuple[float, ...]:
+        """How far along the whole way every frame is, from 0 to 1: every way between two poses counts the same."""
+        ways = list(pairwise(self.stops))
+        shares = [(way + k / (b - a)) / len(ways) for way, (a, b) in enumerate(ways) for k in range(b - a)]
+        return (*shares, 1.0)
 
     @cached_property
     def lowers_first(self) -> bool:
-        """Whether the way from start to end is the lowering phase of the tempo."""
+        """Whether the first thing that happens is the lowering phase of the tempo."""
         if self.figure.begins is not None:
             return self.figure.begins == "lowering"
-        held = held_by(self.figure)
-        heights = [centre_of_mass(self.skeleton(f).points, held=held).imag for f in (self.frames[0], self.frames[-1])]
-        return bool(heights[1] < heights[0])
+        until = -1 if self.figure.comes_back or not self.turns else self.turns[0]
+        return self.heights_cm[until] < self.heights_cm[0]
 
 
 def held_by(figure: Figure) -> tuple[tuple[str, float], ...]:
@@ -97,46 +174,72 @@ def _solved(key: _Key) -> Motion:
     held = held_by(figure)
     pins: dict[str, float] = {}
     found: list[Misfit] = []
-    frames: list[Frame] = []
+    poses: list[Frame] = []
     for index, pose in enumerate(figure.poses):
         contacts = touches(pose, around)
-        setting = Setting(figure.view, held, dict(pins))
+        setting = Setting(figure.view, held, dict(pins), turn_deg=float(pose.turn))
         problem = Problem(contacts, stated(pose), setting, shortened(pose), pose.balance)
         state = settle(problem)
         found += misfits(index, pose, problem, state)
-        frame = Frame(state, contacts, shortened(pose), pose.neck, pose.back)
-        frames.append(frame)
-        pins = {**pins_of(contacts, Skeleton(state, figure.view, frame.short)), **pins}
-    between = list(_in_between(figure, frames, held))
-    return Motion(figure, tuple(between), tuple(frames), tuple(found))
-
-
-def _in_between(figure: Figure, poses: list[Frame], held: tuple[tuple[str, float], ...]) -> Iterator[Frame]:
-    """Yield every frame: angles interpolated, then solved again so that shared contacts do not come loose or slide.
-
-    A contact that both poses have in different places moves there in a straight line, such as hands along a wall.
-    """
-    yield poses[0]
-    shares = np.arange(1, STEPS) / STEPS
+        frame = Frame(state, contacts, shortened(pose), pose.neck, pose.back, pose.turn)
+        poses.append(frame)
+        pins |= pins_of(contacts, Skeleton(state, figure.view, frame.short, frame.turn_deg))
+    frames, stops = [poses[0]], [0]
     for before, after in pairwise(poses):
-        shared = _shared(before.contacts, after.contacts)
-        first, last = (pins_of(f.contacts, Skeleton(f.state, figure.view, f.short)) for f in (before, after))
-        pins = {
-            touch.key: (first[touch.key] + (last[touch.key] - first[touch.key]) * shares)[:, None]
-            for touch in shared
-            if touch.key in first and touch.key in last
-        }
-        priors = before.state + (after.state - before.state) * shares[:, None]
-        short = _mixed(before.short, after.short, shares)
-        by_state = {key: values[:, None] for key, values in short.items()}
-        setting = Setting(figure.view, held, pins)
-        problem = Problem(shared, {}, setting, by_state, False, priors[:, None, :], _BETWEEN_WEIGHT)
-        states = solve(problem.residuals, priors).states
-        for index, share in enumerate(shares):
-            neck = before.neck_deg + (after.neck_deg - before.neck_deg) * share
-            back = before.back_deg + (after.back_deg - before.back_deg) * share
-            yield Frame(states[index], shared, {key: float(v[index]) for key, v in short.items()}, neck, back)
-        yield after
+        frames += [*_between(figure, before, after, held), after]
+        stops.append(len(frames) - 1)
+    if not found:
+        bodies = [Skeleton(f.state, figure.view, f.short, f.turn_deg) for f in frames]
+        found += inside_blocks(figure, bodies, stops)
+    return Motion(figure, tuple(frames), tuple(stops), tuple(found))
+
+
+def _between(figure: Figure, before: Frame, after: Frame, held: tuple[tuple[str, float], ...]) -> Iterator[Frame]:
+    """Yield the frames on the way: angles interpolated, then solved again so that shared contacts do not come loose.
+
+    A contact that both poses have in different places moves there in a straight line, such as hands along a wall; a
+    foot is lifted on its way.
+    """
+    start, end = (Skeleton(f.state, figure.view, f.short, f.turn_deg) for f in (before, after))
+    shares = _shares(start, end, coarser=max(1.0, len(figure.poses) / _MANY))
+    shared = _shared(before.contacts, after.contacts)
+    first, last = pins_of(before.contacts, start), pins_of(after.contacts, end)
+    pins: dict[str, Floats] = {}
+    lifts: dict[str, Floats] = {}
+    for touch in shared:
+        if touch.key in first and touch.key in last:
+            way = last[touch.key] - first[touch.key]
+            pins[touch.key] = (first[touch.key] + way * shares)[:, None]
+            if touch.part in _FEET and abs(way) > _STEP_CM:
+                lifts[touch.key] = (min(_LIFT * abs(way), _HIGHEST_CM) * np.sin(np.pi * shares))[:, None]
+    priors = before.state + (after.state - before.state) * shares[:, None]
+    short = _mixed(before.short, after.short, shares)
+    by_state = {key: values[:, None] for key, values in short.items()}
+    turns = before.turn_deg + (after.turn_deg - before.turn_deg) * shares
+    setting = Setting(figure.view, held, pins, lifts, turns[:, None])
+    problem = Problem(shared, {}, setting, by_state, False, priors[:, None, :], _BETWEEN_WEIGHT)
+    states = solve(problem.residuals, priors).states
+    for index, share in enumerate(shares):
+        neck = before.neck_deg + (after.neck_deg - before.neck_deg) * share
+        back = before.back_deg + (after.back_deg - before.back_deg) * share
+        seen = {key: float(v[index]) for key, v in short.items()}
+        yield Frame(states[index], shared, seen, neck, back, float(turns[index]))
+
+
+def _shares(before: Skeleton, after: Skeleton, coarser: float) -> Floats:
+    """Return how far along the way each frame between two poses is: more of them where limbs turn far.
+
+    A movement of many poses gets fewer frames from each to the next, or its page would weigh too much.
+    """
+    turned = 0.0
+    for name in before.angles:
+        of_an_arm = name.endswith("arm")
+        turned = max(
+            turned, abs(float(after.angles[name] - before.angles[name])) / (_ARM_DEG if of_an_arm else _TURN_DEG)
+        )
+    steps = min(max(_FEWEST, math.ceil(turned / coarser)), STEPS)
+    shares: Floats = np.arange(1, steps) / steps
+    return shares
 
 
 def _shared(before: tuple[Touch, ...], after: tuple[Touch, ...]) -> tuple[Touch, ...]:
@@ -151,7 +254,7 @@ def _shared(before: tuple[Touch, ...], after: tuple[Touch, ...]) -> tuple[Touch,
             continue
         for flat, raised in (("foot", "toes"), ("foot", "heel"), ("toes", "foot"), ("heel", "foot")):
             other = later.get(f"{contact.side} {raised}")
-            if contact.part == flat and other is not None and (other.surface, other.at) == (contact.surface, None):
+            if contact.part == flat and other is not None and other.surface == contact.surface:
                 kept = other if contact.part == "foot" else contact
                 if not kept.above and not contact.above:
                     found.append(replace(kept, at=None))

@@ -1,7 +1,7 @@
 """A frame as parts to draw: which shape, which paint, where, and in which order, far side first."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -18,12 +18,19 @@ BACKGROUND_UP: Final = 20.0
 FAR_SHIFT: Final = (3.8, 1.6)
 """How far the far limbs are moved forward and up, so that two are seen where both do the same; in cm."""
 
+_FACE_TURNS_DEG: Final = 35.0
+_NEARER: Final = 0.5
+"""How much larger a hand is drawn at the end of an arm that points straight at the viewer. Drawn by eye, no source."""
+
+_CHEST_WIDER: Final = 1.65
+"""How much wider a chest is from the front than from the side. Drawn by eye, no source."""
+
 
 @dataclass(frozen=True, slots=True)
 class Part:
     """One drawn part: an SVG place (y down, cm) and turn (degrees clockwise). Parts of one ``group`` share an outline.
 
-    ``stretch`` is a factor along the part's own x axis, for bands.
+    ``wide`` and ``long`` are factors along the part's own axes, across a limb and along it.
     """
 
     group: str
@@ -32,7 +39,8 @@ class Part:
     x: float
     y: float
     turn: float
-    stretch: float = 1.0
+    wide: float = 1.0
+    long: float = 1.0
 
 
 class _Placer:
@@ -40,7 +48,8 @@ class _Placer:
         self.figure, self.frame = motion.figure, frame
         self.body: Skeleton = motion.skeleton(frame)
         self.side_view = motion.figure.view == "side"
-        self.bends_back = any(pose.back for pose in motion.figure.poses)
+        self.turns = any(pose.turn for pose in motion.figure.poses)
+        self.bends_back = self.turns or any(pose.back for pose in motion.figure.poses)
         self.touching: dict[tuple[Side | None, str], Touch] = {(c.side, c.part): c for c in frame.contacts}
         self.parts: list[Part] = []
 
@@ -50,9 +59,11 @@ class _Placer:
     def angle(self, name: str) -> float:
         return float(self.body.angles[name])
 
-    def add(self, group: str, shape: str, paint: str, place: complex, turn: float, stretch: float = 1.0) -> None:
+    def add(
+        self, group: str, shape: str, paint: str, place: complex, turn: float, long: float = 1.0, wide: float = 1.0
+    ) -> None:
         dx, dy = FAR_SHIFT if self.side_view and group.startswith("far") else (0.0, 0.0)
-        self.parts.append(Part(group, shape, paint, place.real + dx, -place.imag - dy, turn, stretch))
+        self.parts.append(Part(group, shape, paint, place.real + dx, -place.imag - dy, turn, wide, long))
 
     def all(self) -> list[Part]:
         if self.side_view:
@@ -83,36 +94,46 @@ class _Placer:
             self.band(behind=False)
         return self.parts
 
+    def shade(self, side: Side, segment: str) -> str:
+        """Return what a limb's paint ends with: darker on the far side, and where it points away from the viewer."""
+        words = (side,) if self.side_view else (side, "right" if side == "near" else "left")
+        away = any(f"{word} {segment}" in self.figure.away for word in words)
+        return "-far" if away or (side == "far" and self.side_view) else ""
+
     def leg(self, side: Side) -> None:
-        group, far = f"{side} leg", "-far" if side == "far" and self.side_view else ""
+        group, far = f"{side} leg", self.shade(side, "thigh")
+        below = self.shade(side, "shank")
         hip, knee, ankle = (self.at(f"{side} {name}") for name in ("hip", "knee", "ankle"))
         thigh, shank, sole = (self.angle(f"{side} {name}") for name in ("thigh", "shank", "foot"))
         shank_seen = self.frame.short.get((side, "shank"), 1.0)
-        self.add(group, "shank", f"skin{far}", knee, -shank, shank_seen)
-        self.add(group, "sock", f"sock{far}", knee, -shank, shank_seen)
+        self.add(group, "shank", f"skin{below}", knee, -shank, shank_seen)
+        self.add(group, "sock", f"sock{below}", knee, -shank, shank_seen)
         if self.side_view:
             on_toes = (side, "toes") in self.touching
-            self.add(group, "toes", f"shoe{far}", self.at(f"{side} ball"), 0.0 if on_toes else -sole)
-            self.add(group, "foot", f"shoe{far}", ankle, -sole)
+            self.add(group, "toes", f"shoe{below}", self.at(f"{side} ball"), 0.0 if on_toes else -sole)
+            self.add(group, "foot", f"shoe{below}", ankle, -sole)
         else:
-            self.add(group, "foot", f"shoe{far}", ankle, -shank)
+            self.add(group, "foot", f"shoe{below}", ankle, -sole)
         thigh_seen = self.frame.short.get((side, "thigh"), 1.0)
         self.add(group, "thigh", f"skin{far}", hip, -thigh, thigh_seen)
         self.add(group, "shorts", f"shorts{far}", hip, -thigh, thigh_seen)
 
     def arm(self, side: Side) -> None:
-        group, far = f"{side} arm", "-far" if side == "far" and self.side_view else ""
+        group, far = f"{side} arm", self.shade(side, "upper arm")
         upper, fore = self.angle(f"{side} upper arm"), self.angle(f"{side} forearm")
         touch = self.touching.get((side, "hand"))
         hand = fore
         if touch and touch.surface:
-            hand = {"level": 90.0, "alongside": fore}.get(touch.surface.lies, 180.0)
+            hand = 90.0 if touch.surface.lies == "level" else 180.0
         if (side, "forearm") in self.touching and self.side_view:
             hand = 90.0
         fore_seen = self.frame.short.get((side, "forearm"), 1.0)
         upper_seen = self.frame.short.get((side, "upper arm"), 1.0)
-        self.add(group, "forearm", f"skin{far}", self.at(f"{side} elbow"), -fore, fore_seen)
-        self.add(group, self.hand_shape(side), f"skin{far}", self.at(f"{side} wrist"), -hand)
+        fore_far = self.shade(side, "forearm")
+        # A hand that reaches towards the viewer is nearer, and so it is seen larger.
+        nearer = 1.0 if self.side_view or fore_far else 1 + _NEARER * (1 - (fore_seen + upper_seen) / 2)
+        self.add(group, "forearm", f"skin{fore_far}", self.at(f"{side} elbow"), -fore, fore_seen)
+        self.add(group, self.hand_shape(side), f"skin{fore_far}", self.at(f"{side} wrist"), -hand, nearer, nearer)
         self.add(group, "upper arm", f"skin{far}", self.at(f"{side} shoulder"), -upper, upper_seen)
         self.add(group, "sleeve", f"shirt{far}", self.at(f"{side} shoulder"), -upper, upper_seen)
 
@@ -144,9 +165,16 @@ class _Placer:
 
     def head_face(self) -> None:
         face, lean = self._face()
-        self.add("head", "head", "skin", face, lean)
-        self.add("head", "hair", "hair", face, lean)
-        self.add("head", "headband", "headband", face, lean)
+        if self.turns:
+            # Beyond half a turn the face is seen from the front; what is not seen has no width.
+            turned = float(abs(self.frame.turn_deg) > _FACE_TURNS_DEG)
+            self.add("head", "face", "skin", face, lean, wide=turned)
+            self.add("head", "fringe", "hair", face, lean, wide=turned)
+            self.add("head", "brow", "headband", face, lean, wide=turned)
+        else:
+            turned = 0.0
+        for shape, paint in (("head", "skin"), ("hair", "hair"), ("headband", "headband")):
+            self.add("head", shape, paint, face, lean, wide=1.0 - turned)
 
     def pelvis(self) -> None:
         bend = self.frame.back_deg if self.bends_back else 0.0
@@ -162,7 +190,10 @@ class _Placer:
         up = 1j * np.exp(-1j * math.radians(lean))
         middle = self.at("hip") + CM["trunk"] / 2 * up * (1 + 1j * math.tan(half))
         self.add("trunk", "waist", "shirt", self.at("hip"), lean - self.frame.back_deg / 2)
-        self.add("trunk", "chest", "shirt", complex(middle), lean + self.frame.back_deg / 2)
+        turn = math.radians(abs(self.frame.turn_deg))
+        wide = math.cos(turn) + math.sin(turn) * _CHEST_WIDER
+        self.add("trunk", "middle", "shirt", complex(middle), lean)
+        self.add("trunk", "chest", "shirt", complex(middle), lean + self.frame.back_deg / 2, wide=wide)
 
     def held(self, which: str) -> None:
         for name in ("kettlebell", "dumbbell", "barbell"):
@@ -189,7 +220,7 @@ class _Placer:
         for start, end in zip(self.band_ends(band.from_), self.band_ends(band.to), strict=False):
             reach = end - start
             turn = -math.degrees(math.atan2(reach.imag, reach.real))
-            self.add("band", "band", "rubber", start, turn, abs(reach))
+            self.add("band", "band", "rubber", start, turn, wide=abs(reach))
 
     def band_ends(self, end: str) -> list[complex]:
         post = self.figure.props.post
@@ -218,6 +249,6 @@ def unwound(frames: list[tuple[Part, ...]]) -> list[tuple[Part, ...]]:
         for index, part in enumerate(frame):
             turn = part.turn + 360 * round((before[index] - part.turn) / 360)
             before[index] = turn
-            turned.append(Part(part.group, part.shape, part.paint, part.x, part.y, turn, part.stretch))
+            turned.append(replace(part, turn=turn))
         found.append(tuple(turned))
     return found

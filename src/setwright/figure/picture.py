@@ -4,7 +4,8 @@ import json
 from dataclasses import dataclass
 from functools import lru_cache
 
-from setwright.figure.drawing import Drawing, beats, frames_json, whole_box, write
+from setwright.figure.beats import beats
+from setwright.figure.drawing import Drawing, frames_json, whole_box, write
 from setwright.figure.motion import Motion, solved
 from setwright.figure.paint import Medium
 from setwright.model.exercise import Exercise
@@ -18,7 +19,8 @@ class Animated:
 
     ``frames`` holds for each part, for each frame: x, y (cm), turn (degrees clockwise), stretch along x and along y;
     null for a part that stays. ``beats`` lists second and frame of one repetition, which takes ``rep_s`` seconds.
-    ``middle`` is how far the moving picture is shifted from the start's place to stand in the middle, in cm.
+    ``middle`` is how far the moving picture is shifted from the start's place to stand in the middle, in cm; ``shown``
+    counts the positions that stand still beside each other.
     """
 
     svg: str
@@ -28,7 +30,12 @@ class Animated:
     width: int
     height: int
     middle: tuple[float, float]
-    moves: bool
+    shown: int
+
+    @property
+    def moves(self) -> bool:
+        """Whether there is more than one position."""
+        return bool(self.frames)
 
 
 def described(exercise: Exercise, language: Language = ENGLISH) -> str:
@@ -36,12 +43,16 @@ def described(exercise: Exercise, language: Language = ENGLISH) -> str:
     figure = exercise.figure
     if figure is None:
         return ""
-    match len(figure.poses) > 1, figure.view:
-        case True, "side":
+    match min(len(solved(figure).shown), 3), figure.view:
+        case 3, "side":
+            shown = language.say("One position after the other, seen from the side.")
+        case 3, "front":
+            shown = language.say("One position after the other, seen from the front.")
+        case 2, "side":
             shown = language.say("Start and end position, seen from the side.")
-        case True, "front":
+        case 2, "front":
             shown = language.say("Start and end position, seen from the front.")
-        case False, "side":
+        case _, "side":
             shown = language.say("The position to hold, seen from the side.")
         case _:
             shown = language.say("The position to hold, seen from the front.")
@@ -70,19 +81,19 @@ def still(exercise: Exercise, medium: Medium = "paper", language: Language = ENG
 
 
 def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
-    """Return one position as an SVG file, its drawing in a group ``#f``; the end position unless ``start``."""
+    """Return one position as an SVG file, its drawing in a group ``#f``: the most telling one, or the first."""
     drawing = _drawn(exercise)
     if drawing is None:
         return None
-    frame = drawing.frames[0 if start else -1]
+    place = drawing.motion.shown[0] if start else drawing.motion.telling
     return write(
         drawing,
         "thumbnail.svg.jinja",
         "page",
         title=exercise.name,
-        frame=frame,
-        box=drawing.start_box if start else drawing.end_box,
-        arrow=not start,
+        frame=drawing.frames[place],
+        box=drawing.close_box(place),
+        arrow=[] if start else drawing.arrow_to(place),
     )
 
 
@@ -91,7 +102,7 @@ def thumbnail_box(exercise: Exercise, whole: bool = False) -> tuple[int, int, in
     drawing = _drawn(exercise)
     if drawing is None:
         return None
-    return whole_box(drawing.box if whole else drawing.end_box)
+    return whole_box(drawing.box if whole else drawing.close_box(drawing.motion.telling))
 
 
 def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> Animated | None:
@@ -112,11 +123,12 @@ def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> An
         title=exercise.name,
         description=described(exercise, language),
     )
-    _, _, width, height = drawing.pair_box
+    _, _, width, height = drawing.whole_picture
     if not drawing.moves:
-        return Animated(svg, "", "", 0.0, round(width), round(height), (0.0, 0.0), False)
-    moments, rep_s = beats(exercise.tempo, drawing.motion.lowers_first, len(drawing.frames))
-    second = drawing.second
+        return Animated(svg, "", "", 0.0, round(width), round(height), (0.0, 0.0), 1)
+    moments, rep_s = beats(exercise.tempo, drawing.motion)
+    across, down = drawing.apart
+    middle = (len(drawing.motion.shown) - 1) / 2
     return Animated(
         svg=svg,
         frames=frames_json(drawing),
@@ -124,6 +136,6 @@ def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> An
         rep_s=rep_s,
         width=round(width),
         height=round(height),
-        middle=(round(second[0] / 2, 1), round(second[1] / 2, 1)),
-        moves=True,
+        middle=(round(across * middle, 1), round(down * middle, 1)),
+        shown=len(drawing.motion.shown),
     )

@@ -9,19 +9,21 @@ import numpy as np
 from setwright.figure.body import AT, JOINTS, STATE, Floats, Places, Shortened, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch
 from setwright.figure.segments import CM, STATURE_CM
-from setwright.model.figure import SIDES, Bend, Pose, Segment, View
+from setwright.model.figure import SIDES, Bend, Pose, Segment, Side, View
 
-RANGE: Final[Mapping[str, tuple[int, int]]] = {
-    "knee": (0, 150),
-    "elbow": (0, 150),
-    "ankle": (-55, 40),
-    "hip": (-30, 130),
-    "shoulder": (-60, 185),
+RANGE: Final[Mapping[View, Mapping[str, tuple[int, int]]]] = {
+    "side": {"knee": (0, 150), "elbow": (0, 150), "ankle": (-55, 40), "hip": (-30, 130), "shoulder": (-60, 185)},
+    "front": {"knee": (-10, 12), "elbow": (-150, 150), "ankle": (-35, 20), "hip": (-30, 50), "shoulder": (-45, 185)},
 }
-"""How far each joint bends in its usual range, in degrees, seen from the side.
+"""How far each joint bends in its usual range, in degrees, by the side it is seen from.
 
-After American Academy of Orthopaedic Surgeons, Joint Motion, 1965 (from memory), with some degrees to spare.
+After American Academy of Orthopaedic Surgeons, Joint Motion, 1965 (from memory), with some degrees to spare. From the
+front, hips and shoulders open sideways and soles tilt; an elbow's hinge turns with the shoulder, so that it may point
+either way; a knee does not bend sideways (common practice, no source).
 """
+
+LEG_JOINTS: Final = frozenset({"hip", "knee", "ankle"})
+"""The joints of a leg; the others are those of an arm."""
 
 _CONTACT, _BALANCE, _STATED, _RANGE, _FLOOR, _DEFAULT, _DRIFT = 8.0, 3.0, 0.6, 1.5, 3.0, 0.008, 0.02
 _CLEAR_OF_FLOOR: Final = (("ankle", 4.0), ("knee", 5.0), ("toe", 0.0), ("wrist", 3.0), ("elbow", 3.5))
@@ -34,11 +36,17 @@ Kind = Literal["contact", "place", "balance", "stated", "other"]
 
 @dataclass(frozen=True)
 class Setting:
-    """Everything but the pose's own words that decides where the body is."""
+    """Everything but a pose's contacts and bends that decides where the body is.
+
+    ``pins`` say where a contact stands and ``lifts_cm`` how far it is off its surface, such as a foot that steps; a
+    number, or one a state, by the contact's key.
+    """
 
     view: View
     held: tuple[tuple[str, float], ...] = ()
     pins: Mapping[str, Any] = field(default_factory=dict)
+    lifts_cm: Mapping[str, Any] = field(default_factory=dict)
+    turn_deg: Any = 0.0
 
 
 @dataclass(frozen=True)
@@ -70,6 +78,12 @@ def shortened(pose: Pose) -> Shortened:
     return {key: share for key, share in found.items() if share < 1}
 
 
+def out_of_plane(short: Shortened, side: Side, joint: str) -> bool:
+    """Say whether a joint belongs to a limb that points at the viewer or away, so that its bend is not what is seen."""
+    segments: tuple[Segment, ...] = ("thigh", "shank") if joint in LEG_JOINTS else ("upper arm", "forearm")
+    return any((side, segment) in short for segment in segments)
+
+
 class _Add(Protocol):
     """Collects one residual of every state at hand."""
 
@@ -99,8 +113,8 @@ class Problem:
         self.prior, self.prior_weight = prior, prior_weight
         feet = [c for c in contacts if c.part in ("foot", "toes", "heel") and _bears(c)]
         only_feet = bool(feet) and all(c.part in ("foot", "toes", "heel") or not _bears(c) for c in contacts)
-        leans = any(c.surface is not None and c.surface.lies != "level" for c in contacts)
-        self.feet = feet if balanced and only_feet and not leans and setting.view == "side" else []
+        leans = any(c.surface is not None and c.surface.lies in ("ahead", "behind") for c in contacts)
+        self.feet = feet if balanced and only_feet and not leans else []
         self.rows: list[Row] = []
         self._prepare()
 
@@ -133,7 +147,7 @@ class Problem:
 
     def residuals(self, states: Floats) -> Floats:
         """Return the residuals of states (..., unknowns) along a new last axis; ``rows`` says what each is about."""
-        body = Skeleton(states, self.setting.view, self.short)
+        body = Skeleton(states, self.setting.view, self.short, self.setting.turn_deg)
         columns: list[Floats] = []
         rows: list[Row] = []
 
@@ -147,11 +161,10 @@ class Problem:
             self._balance(body.points, add)
         blocks = [np.stack(columns, axis=-1)] if columns else []
         blocks.append((states[..., 2:] - self.wanted) * self.weights)
-        if self.setting.view == "side":
-            ranged = states[..., 3:]
-            blocks.append(_RANGE * (np.minimum(0, ranged - self.low) + np.maximum(0, ranged - self.high)))
-            heights = np.stack([body.points[name].imag for name in self.kept_up], axis=-1)
-            blocks.append(_FLOOR * np.minimum(0, heights - self.kept_clear))
+        ranged = states[..., 3:]
+        blocks.append(_RANGE * (np.minimum(0, ranged - self.low) + np.maximum(0, ranged - self.high)))
+        heights = np.stack([body.points[name].imag for name in self.kept_up], axis=-1)
+        blocks.append(_FLOOR * np.minimum(0, heights - self.kept_clear))
         if not self.rows:
             self.rows = [*rows, *self.bend_rows]
             rest = sum(block.shape[-1] for block in blocks) - len(self.rows)
@@ -170,13 +183,12 @@ class Problem:
             Row("stated" if name in self.given else "other", name, float(weight))
             for name, weight in zip(names, self.weights, strict=True)
         ]
-        out_of_plane = {side for side, _ in self.short}
         ranges = []
         for side in SIDES:
-            for joint, (low, high) in ((joint, RANGE[joint]) for joint in JOINTS):
+            for joint, (low, high) in ((joint, RANGE[self.setting.view][joint]) for joint in JOINTS):
                 # What a coach states is drawn as stated; whether that is usual is a question of its own.
                 stated_deg = self.given.get(f"{side} {joint}", float(low))
-                free = side in out_of_plane
+                free = out_of_plane(self.short, side, joint)
                 ranges.append((-1e3, 1e3) if free else (min(float(low), stated_deg), max(float(high), stated_deg)))
         self.low, self.high = (np.array(ends) for ends in zip(*ranges, strict=True))
         on_toes = {c.side for c in self.contacts if c.part == "toes"}
@@ -197,15 +209,19 @@ class Problem:
             add("contact", contact.key, _CONTACT / 2, gap.imag)
             return
         surface = contact.surface
+        lift = self.setting.lifts_cm.get(contact.key, 0.0)
         for name, clearance in contact.points():
             point = points[name]
             if surface.lies == "level":
-                add("contact", contact.key, _CONTACT, point.imag - surface.at - clearance)
+                add("contact", contact.key, _CONTACT, point.imag - surface.at - clearance - lift)
             elif surface.lies == "ahead":
                 add("contact", contact.key, _CONTACT, surface.at - point.real - clearance)
             elif surface.lies == "behind":
                 add("contact", contact.key, _CONTACT, point.real - surface.at - clearance)
         level = surface.lies == "level"
+        if level and contact.part == "foot" and self.setting.view == "front":
+            under = points[f"{contact.side} heel"]
+            add("contact", contact.key, _CONTACT, under.real - place.real)
         along = place.real if level else place.imag
         at = self.place_of(contact)
         if at is not None:
@@ -227,7 +243,8 @@ class Problem:
         """Keep the centre of mass over one planted spot, or between the feet where they stand apart."""
         centre = centre_of_mass(points, held=self.setting.held).real
         spots = [points[f"{c.side} {'ball' if c.part == 'toes' else 'ankle'}"].real for c in self.feet]
-        spots = [spot + (0.0 if c.part == "toes" else _OUT + 2.0) for c, spot in zip(self.feet, spots, strict=True)]
+        if self.setting.view == "side":
+            spots = [spot + (0.0 if c.part == "toes" else _OUT + 2.0) for c, spot in zip(self.feet, spots, strict=True)]
         known = [at for at in map(self.place_of, self.feet) if at is not None]
         if len(known) == 2 and abs(known[0] - known[1]) > _SAME_SPOT_CM:
             low, high = np.minimum(*spots), np.maximum(*spots)
@@ -271,7 +288,7 @@ class Problem:
                 q[names["hip"]] = q[AT["trunk"]] + q[names["knee"]] - q[names["ankle"]]
 
     def _moved(self, q: Floats) -> Floats:
-        points = Skeleton(q, self.setting.view, self.short).points
+        points = Skeleton(q, self.setting.view, self.short, self.setting.turn_deg).points
         up, along = [], []
         for contact in self.contacts:
             if contact.surface is None or contact.surface.lies != "level":
@@ -288,4 +305,4 @@ class Problem:
 
 
 def _bears(contact: Touch) -> bool:
-    return contact.surface is not None and not contact.above
+    return contact.surface is not None and not contact.above and contact.surface.lies != "alongside"

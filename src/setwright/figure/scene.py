@@ -7,11 +7,14 @@ from typing import Final
 
 from setwright.figure.body import Skeleton, centre_of_mass
 from setwright.figure.motion import Motion
-from setwright.figure.parts import BACKGROUND_UP
+from setwright.figure.parts import BACKGROUND_UP, FAR_SHIFT
 from setwright.figure.shapes import number
 from setwright.model.figure import BLOCKS, Figure
 
 FLOOR_CM: Final = 4.0
+LINE_DEEPER_CM: Final = 5.0
+"""How much lower the ground reaches where a line is drawn on it."""
+
 _WALL_TOP: Final = 178.0
 _BEHIND_BODY: Final = 20.0
 _SHORTEST_ARROW: Final = 4.0
@@ -44,7 +47,15 @@ def backdrop(figure: Figure, left: float, right: float, mat: bool) -> list[Piece
     wall = figure.props.wall
     if wall is not None and wall.where == "alongside":
         pieces.append(Piece("panel", rectangle(left + 2, -_WALL_TOP, right - left - 4, _WALL_TOP, 2)))
-    pieces.append(Piece("floor", rectangle(left, 0, right - left, FLOOR_CM, 2)))
+    line = figure.props.line
+    if line is None:
+        pieces.append(Piece("floor", rectangle(left, 0, right - left, FLOOR_CM, 2)))
+    else:
+        # A line is seen on the ground itself, which is drawn deeper here, with feet standing on it.
+        near, far = FLOOR_CM + LINE_DEEPER_CM, -5.0
+        pieces.append(Piece("floor", rectangle(left, far, right - left, near - far, 3)))
+        corners = (complex(-2, far), complex(2, far), complex(4.5, near), complex(-4.5, near))
+        pieces.append(Piece("arrow", "M" + "L".join(_place(line.at + corner) for corner in corners) + "z"))
     if mat:
         pieces.append(Piece("mat", rectangle(left + 7, -0.4, right - left - 14, 3, 1.5)))
     for name in BLOCKS:
@@ -62,8 +73,12 @@ def backdrop(figure: Figure, left: float, right: float, mat: bool) -> list[Piece
             pieces.append(Piece("block", rectangle(x, -height, width, height, 2.5)))
             pieces.append(Piece("lid", rectangle(x, -height, width, min(5.0, height / 2), 2.5)))
     if wall is not None and wall.where != "alongside":
-        x = wall.at if wall.where == "ahead" else wall.at - 6
-        pieces.append(Piece("wall", rectangle(x, -_WALL_TOP, 6, _WALL_TOP + FLOOR_CM, 2)))
+        x, height = (wall.at if wall.where == "ahead" else wall.at - 6), _WALL_TOP + FLOOR_CM
+        if wall.where == "ahead":
+            # Its face is seen at a slant, as far as the far limbs are moved, so that the far hand lies on it too.
+            pieces.append(Piece("panel", rectangle(x, -_WALL_TOP, FAR_SHIFT[0] + 3, height, 1)))
+            x += FAR_SHIFT[0]
+        pieces.append(Piece("wall", rectangle(x, -_WALL_TOP, 6, height, 2)))
     post = figure.props.post
     if post is not None:
         up = BACKGROUND_UP if post.where == "alongside" else 0.0
@@ -75,16 +90,14 @@ def backdrop(figure: Figure, left: float, right: float, mat: bool) -> list[Piece
         at = figure.props.roller.at
         pieces.append(Piece("rubber", f"M{number(at)}-15a7.5 7.5 0 1 1-.1 0z"))
         pieces.append(Piece("edge", f"M{number(at)}-10a2.5 2.5 0 1 1-.1 0z"))
-    if figure.props.line is not None:
-        pieces.append(Piece("arrow", rectangle(figure.props.line.at - 3, -2, 6, 6, 1)))
     return pieces
 
 
 _POINT_OF: Final = {"hand": "grip", "foot": "ankle", "toes": "toe"}
 
 
-def followed(motion: Motion) -> str | None:
-    """Return the point that the arrow follows: the one asked for, or the one that moves most."""
+def followed(motion: Motion, start: int = 0, end: int = -1) -> str | None:
+    """Return the point that the arrow follows from frame to frame: the one asked for, or the one that moves most."""
     asked = motion.figure.arrow
     if asked == "none" or len(motion.frames) < 2:
         return None
@@ -94,7 +107,7 @@ def followed(motion: Motion) -> str | None:
             return words[0]
         side = "near" if words[0] in ("near", "right") else "far"
         return f"{side} {_POINT_OF.get(words[1], words[1])}"
-    ends = [motion.skeleton(motion.frames[i]).points for i in (0, -1)]
+    ends = [motion.skeleton(motion.frames[i]).points for i in (start, end)]
     names = ("hip", "shoulder", *(f"{s} {p}" for s in ("near", "far") for p in ("grip", "ankle", "knee", "heel")))
     moved = {name: abs(complex(ends[1][name] - ends[0][name])) for name in names}
     most = max(moved.values())
@@ -102,12 +115,12 @@ def followed(motion: Motion) -> str | None:
     return next(name for name in names if moved[name] >= (0.75 if name in ("hip", "shoulder") else 1.0) * most)
 
 
-def arrow_curve(motion: Motion) -> tuple[complex, complex, complex] | None:
-    """Return start, bend and tip of the arrow along the solved path; None where little moves. SVG places, y down."""
-    name = followed(motion)
+def arrow_curve(motion: Motion, start: int, end: int) -> tuple[complex, complex, complex] | None:
+    """Return start, bend and tip of the arrow along the way between two frames; None where little moves. y is down."""
+    name = followed(motion, start, end)
     if name is None:
         return None
-    bodies = [motion.skeleton(frame) for frame in motion.frames]
+    bodies = [motion.skeleton(frame) for frame in motion.frames[start : end + 1]]
     path = [complex(body.points[name]).conjugate() for body in bodies]
     lies = abs(float(bodies[-1].angles["trunk"])) > 50 and name in ("hip", "shoulder")
     if lies and name == "shoulder":
@@ -131,9 +144,9 @@ def arrow_curve(motion: Motion) -> tuple[complex, complex, complex] | None:
     return first, 2 * middle - (first + last) / 2, last
 
 
-def arrow(motion: Motion) -> list[Piece]:
-    """Return the arrow of the movement, drawn over a pale halo; none where little moves."""
-    curve = arrow_curve(motion)
+def arrow(motion: Motion, start: int, end: int) -> list[Piece]:
+    """Return the arrow of the way between two frames, drawn over a pale halo; none where little moves."""
+    curve = arrow_curve(motion, start, end)
     if curve is None:
         return []
     first, bend, last = curve

@@ -117,7 +117,11 @@ def shapes(view: View) -> dict[str, str]:
         "fist": smooth([(0, -2.4), (3, 0), (4.6, 4.2), (4.2, 8.6), (0, 10), (-4, 8.6), (-4.4, 4.2), (-2.8, 0)]),
         "band": "M0-1.1h1v2.2h-1z",
     }
-    return found | (_side_shapes() if view == "side" else _front_shapes())
+    if view == "front":
+        return found | _front_shapes()
+    front = _front_shapes()
+    turned = {"face": front["head"], "fringe": front["hair"], "brow": front["headband"]}
+    return found | _side_shapes() | turned
 
 
 def _side_shapes() -> dict[str, str]:
@@ -138,6 +142,7 @@ def _side_shapes() -> dict[str, str]:
         "trunk": smooth(trunk),
         "waist": smooth(waist),
         "chest": smooth(chest),
+        "middle": smooth([(0, 9.8), (7, 6.9), (9.7, 0), (7, -6.9), (0, -9.8), (-7, -6.9), (-9.7, 0), (-7, 6.9)]),
         "pelvis": smooth(
             [(0, 10.8), (7.7, 7), (9.3, -3), (8.9, -10.5), (0, -9.4), (-9.2, -10.5), (-11.5, -1), (-9.6, 7)]
         ),

@@ -188,6 +188,13 @@ class Seens(CoachModel):
         return 1.0 if seen is None else seen / 100
 
 
+AwayLimb = Literal[
+    "near thigh", "far thigh", "near shank", "far shank", "near upper arm", "far upper arm", "near forearm",
+    "far forearm", "left thigh", "right thigh", "left shank", "right shank", "left upper arm", "right upper arm",
+    "left forearm", "right forearm",
+]  # fmt: skip
+
+
 class Pose(CoachModel):
     """One position of the movement. What is left out is solved: contacts first, then balance, then standing tall."""
 
@@ -204,6 +211,8 @@ class Pose(CoachModel):
     back: Angle = Field(default=0, ge=-40, le=40, description="Rounded is plus, hollowed is minus.")
     seen: Seens = Field(default=Seens(), description="Limbs that point at the viewer: {near forearm: 45 %}.")
     balance: Flag = Field(default=True, description="false for a position in motion, which need not be in balance.")
+    turn: Angle = Field(default=0, ge=-90, le=90, description="Chest turned towards the viewer is plus, away is minus.")
+    passed: Flag = Field(default=False, description="true for a position passed through, which no still picture shows.")
 
 
 class BlockProp(CoachModel):
@@ -212,6 +221,9 @@ class BlockProp(CoachModel):
     height: Place = Field(default=40.0, description="How high it is.")
     at: Place = Field(default=34.0, description="Where its middle stands.")
     width: Place = Field(default=44.0, description="How wide it is.")
+    beside: Literal["near", "far", "left", "right", "both"] | None = Field(
+        default=None, description="The side of the body that stands beside it, if one does, or both astride."
+    )
 
 
 class Wall(CoachModel):
@@ -281,13 +293,19 @@ ArrowPart = Literal[
 
 
 class Figure(CoachModel):
-    """The picture of an exercise: one pose for a hold; two for start and end; more pass through the middle ones."""
+    """The picture of an exercise: one pose for a hold; two for start and end; more for what comes between them."""
 
     view: View = Field(default="side", description="From the side, facing right, or from the front.")
     props: Props = Field(default=Props(), description="What stands there besides the floor.")
     holds: Holds = Field(default=Holds(), description="What the hands hold.")
     band: BandProp | None = Field(default=None, description="A rubber band: {from: hands, to: post}.")
-    poses: list[Pose] = Field(min_length=1, max_length=6, description="The positions, in order.")
+    away: list[AwayLimb] = Field(
+        default=[], max_length=8, description="Limbs that point away from the viewer: drawn behind, and darker."
+    )
+    poses: list[Pose] = Field(min_length=1, max_length=9, description="The positions, in order.")
+    returns: Flag | None = Field(
+        default=None, description="false where the movement does not come back the way it went, such as a jump."
+    )
     arrow: ArrowPart | None = Field(
         default=None, description="What the arrow follows; left out, whatever moves most. 'none' draws no arrow."
     )
@@ -295,13 +313,24 @@ class Figure(CoachModel):
         default=None, description="How the way from start to end counts in the tempo; left out, by which way it goes."
     )
 
+    @property
+    def comes_back(self) -> bool:
+        """Whether a repetition ends by going back the way it came."""
+        return self.returns is not False
+
     @model_validator(mode="after")
     def _fits_itself(self) -> Self:
         for at, word in _side_words(self):
             if (word in SIDES) == (self.view == "front"):
                 hint = "from the front, write left and right" if self.view == "front" else "write near and far"
                 refuse("side-unclear", f"'{word}' is not used in a view from the {self.view}", hint, at=at)
+        if all(pose.passed for pose in self.poses):
+            refuse("nothing-shown", "every position is passed through", "leave 'passed' out of one", at=("poses", 0))
         for index, pose in enumerate(self.poses):
+            if pose.turn and self.view == "front":
+                refuse(
+                    "turn-from-the-front", "a chest turns when seen from the side", "leave it out", at=("poses", index)
+                )
             for key, contact in pose.touch.items():
                 at = ("poses", index, "touch", key)
                 if contact.to in get_args(Surface)[1:] and getattr(self.props, contact.to) is None:
@@ -329,6 +358,11 @@ def _side_words(figure: Figure) -> Iterator[tuple[tuple[str | int, ...], str]]:
                 yield from (((*here, joint), word) for word in words if getattr(bend, word) is not None)
         for name in sorted(pose.seen.model_fields_set):
             yield (*here, "seen"), name.split("_")[0]
+    for name in BLOCKS:
+        block = getattr(figure.props, name)
+        if block is not None and block.beside in words:
+            yield ("props", name, "beside"), block.beside
+    yield from ((("away",), limb.split()[0]) for limb in figure.away)
     whole: tuple[str | None, ...] = (figure.holds.kettlebell, figure.holds.dumbbell, figure.arrow)
     for said in whole:
         if said and said.split()[0] in words:
