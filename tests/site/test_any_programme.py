@@ -31,7 +31,7 @@ class _Tags(HTMLParser):
 
 
 @given(programmes())
-@settings(max_examples=25, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
+@settings(max_examples=12, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
 def test_any_valid_programme_renders_without_a_broken_link(programme: Programme) -> None:
     """Every link of every page of the Markdown tree leads to a page and an anchor of that tree."""
     plans = resolve(programme)
@@ -42,7 +42,7 @@ def test_any_valid_programme_renders_without_a_broken_link(programme: Programme)
 
 
 @given(programmes())
-@settings(max_examples=4, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
+@settings(max_examples=2, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
 def test_any_valid_programme_builds_into_a_sound_site(programme: Programme) -> None:
     """Built by the engine, no link is broken, nothing comes from elsewhere, and no text has become a script."""
     with tempfile.TemporaryDirectory() as folder:

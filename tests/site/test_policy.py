@@ -225,10 +225,9 @@ def open_all(page: Page, address: str) -> None:
         page.evaluate("new Promise(drawn => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
 
 
-@pytest.mark.parametrize("view", [PHONE, DESK], ids=["phone", "desk"])
-def test_the_successor_runs_under_the_policy(browser: Browser, successor_address: str, view: dict[str, int]) -> None:
+def test_the_successor_runs_under_the_policy(browser: Browser, successor_address: str) -> None:
     """Every kind of page, its search and its choice of colours, with nothing refused."""
-    context = browser.new_context(viewport=view, color_scheme="light", service_workers="block")
+    context = browser.new_context(viewport=PHONE, color_scheme="light", service_workers="block")
     page = context.new_page()
     open_all(page, successor_address)
     page.goto(successor_address)
