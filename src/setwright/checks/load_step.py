@@ -33,8 +33,8 @@ from setwright.model.units import plain_number
 ID = "load-step-too-large"
 SEVERITY = "warning"
 SOURCE = (
-    "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %, once one or two repetitions more than planned "
-    "are possible. That the next owned weight passes after a climb is common practice."
+    "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %, once one or two repetitions more than "
+    "planned are possible. That the next owned weight passes after a climb is common practice."
 )
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
@@ -136,7 +136,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 yield Doubt(
                     subject.at(*place_in_session(*where), "progress"),
                     f"{exercise}: {found}",
-                    _hint(subject, found, most),
+                    _hint(found, most),
                     subject.accepted_at(*where),
                 )
 
@@ -195,7 +195,7 @@ def _climbed(history: Sequence[ResolvedItem], before: ResolvedItem, now: Resolve
     return same_measure and max(at_load) > min(at_load) and now.dose.amount.high < max(at_load)
 
 
-def _hint(subject: Subject, found: Overstep, most: Fraction) -> str:
+def _hint(found: Overstep, most: Fraction) -> str:
     was = found.before.dose.heaviest
     first = f"{MOST.said(most)} a week is the most"
     if found.taken is None and was is not None:
@@ -207,13 +207,9 @@ def _hint(subject: Subject, found: Overstep, most: Fraction) -> str:
             f"{first}, but the next weight that the club owns passes after a climb: let the repetitions climb first "
             "and start again below ('reps: {add: 1, up_to: 10}', 'then: {load: ...}')"
         )
-    return (
-        f"{first}: the club owns {plain_number(between_kg)} kg in between; go there, and let the repetitions climb before"
-    )
+    return f"{first}: the club owns {plain_number(between_kg)} kg in between: take that first, after a climb"
 
 
 def _as_written(before: ResolvedItem, now: ResolvedItem, taken: TakenStep) -> bool:
     was, is_now = before.dose.heaviest, now.dose.heaviest
-    return (
-        was is not None and is_now is not None and (in_all(was), in_all(is_now)) == (taken.before_kg, taken.now_kg)
-    )
+    return was is not None and is_now is not None and (in_all(was), in_all(is_now)) == (taken.before_kg, taken.now_kg)

@@ -66,4 +66,6 @@ def taken_steps(
 def is_taken(item: ResolvedItem) -> bool:
     """Say whether an item's load is met by owned weights, so that its step can be judged in the hand."""
     load = item.dose.heaviest
-    return bool(item.bands) if isinstance(load, BodyWeightShare) else isinstance(load, Weight) and item.choice is not None
+    return (
+        bool(item.bands) if isinstance(load, BodyWeightShare) else isinstance(load, Weight) and item.choice is not None
+    )
