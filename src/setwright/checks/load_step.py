@@ -112,12 +112,14 @@ def oversteps(subject: Subject, plan: ResolvedPlan, exercise: str, most: Fractio
     for session, item in plan.uses(exercise):
         if session.remains.kind != "normal":
             continue
-        history = _history(trained, session, item)
+        comparable = _comparable(trained, session, item)
         trained.append((session, item))
-        before = _heaviest(history)
+        before = _heaviest(
+            [i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]]
+        )
         if before is None or item.dose.heaviest is None:
             continue
-        found = _overstep(subject, plan, history, before, (session, item), most)
+        found = _overstep(subject, plan, [i for _, i in comparable], before, (session, item), most)
         if found is not None:
             yield found
 
@@ -141,12 +143,10 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 )
 
 
-def _history(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[ResolvedItem]:
+def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
     """Return what to compare with, in order of date: the same place, or where it is new there, any other."""
     own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
-    uses = own or trained
-    recent = [i for s, i in uses if session.date - s.date <= RECENT]
-    return recent or [i for _, i in uses[-1:]]
+    return own or list(trained)
 
 
 def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:

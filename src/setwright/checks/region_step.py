@@ -2,7 +2,7 @@
 
 Adds up a week's sets by region (a half for regions that help) and by movement pattern, over all sessions. Compares each
 week with the last full one before it, across sessions and phases; lighter weeks, tapers and weeks that a change made
-lighter are passed over. Fewer than six sets count as six, so that a region may begin with eight. Jumps are judged by
+lighter are passed over. Fewer than eight sets count as eight, so that a region may begin with ten. Jumps are judged by
 their landings, in a check of their own.
 
 Why it matters: the week's sum may stay as it is while one calf gets half as much again, most of all where a new phase
@@ -27,19 +27,19 @@ SEVERITY = "warning"
 SOURCE = COMMON
 MOST: Final = threshold(ID, "most", "%", 33, (10, 100), "the largest step of a region's or a movement's sets in a week")
 THRESHOLDS = (MOST,)
-FEWEST_SETS: Final = 6
+FEWEST_SETS: Final = 8
 """Fewer sets count as so many: there, one set more is always a large step."""
 
 _SESSION = """
 blocks:
   - kind: straight
-    sets: 6
+    sets: 9
     exercises:
       - {exercise: goblet-squat, reps: 8, sets: 14}
-      - {exercise: step-down, reps: 8, progress: {sets: {weeks: [6, %s]}}}
+      - {exercise: step-down, reps: 8, progress: {sets: {weeks: [9, %s]}}}
 """
-BAD: Example = {"sessions/legs": _SESSION % "9"}
-GOOD: Example = {"sessions/legs": _SESSION % "7, 8, 9"}
+BAD: Example = {"sessions/legs": _SESSION % "13"}
+GOOD: Example = {"sessions/legs": _SESSION % "11, 13"}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:

@@ -74,10 +74,15 @@ def _urgency(review: Review) -> tuple[int, str]:
 def _list(subject: Subject, due: Sequence[Review]) -> str:
     if len(due) == 1:
         return _said(subject, due[0])
-    changed = [_said(subject, review) for review in due if review.sign_off is not None]
+    changed = [
+        f"{review.exercise} ({', '.join(PART_NAMES[part] for part in review.changed)})"
+        for review in due
+        if review.sign_off is not None
+    ]
     unsigned = [review.exercise for review in due if review.sign_off is None]
-    never = [f"not signed off: {', '.join(unsigned)}"] if unsigned else []
-    return f"{len(due)} exercises are due for review. {'; '.join([*changed, *never])}"
+    groups = {"changed since their sign-off": changed, "not signed off": unsigned}
+    told = [f"{what}: {', '.join(names)}" for what, names in groups.items() if names]
+    return f"{len(due)} exercises are due for review; {'; '.join(told)}"
 
 
 def _said(subject: Subject, review: Review) -> str:

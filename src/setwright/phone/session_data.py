@@ -12,7 +12,7 @@ from typing import Annotated, Any, Final, Literal
 from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
-from setwright.dose.phases import Phase, PhaseKind, phases
+from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
@@ -181,7 +181,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
         amount=" ".join(part for part in (said.number, said.unit, said.sides) if part),
         kit=own_kit or exercise.kit,
         loads=[_load(site, item, load) for load in loads],
-        tempos=[_phases(tempo, site.lowers_first(item.exercise)) for tempo in tempos],
+        tempos=[_phases(tempo, site.manner(item.exercise)) for tempo in tempos],
         sets=[
             SetData(
                 low=Fraction(one.amount.low),
@@ -208,8 +208,8 @@ def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
     )
 
 
-def _phases(tempo: Tempo, lowers_first: bool) -> list[PhaseData]:
-    return [_phase(phase) for phase in phases(tempo, lowers_first)]
+def _phases(tempo: Tempo, manner: Manner) -> list[PhaseData]:
+    return [_phase(phase) for phase in phases(tempo, manner)]
 
 
 def _phase(phase: Phase) -> PhaseData:
