@@ -2,8 +2,8 @@
 
 Adds up what a week asks of one exercise, in all its sets and sessions and on both sides. Compares each week with the
 last full one before it in which the exercise stood; lighter weeks, tapers and weeks that a change made lighter are
-passed over. An exercise with fewer than three sets before is not compared, and neither is one that begins. Jumps are
-judged by their landings, in a check of their own.
+passed over. Fewer than three sets count as three of the same; an exercise that begins is not compared. Jumps are judged
+by their landings, in a check of their own.
 
 Why it matters: loads and sets may stay as they are, and a set of 14 where it was 8 is still another set.
 """
@@ -30,7 +30,7 @@ MOST: Final = threshold(
 )
 THRESHOLDS = (MOST,)
 FEWEST_SETS: Final = 3
-"""An exercise of fewer sets is not compared: there, one set more is always a large step."""
+"""Fewer sets count as so many: there, one set more is always a large step."""
 
 _SESSION = """
 blocks:
@@ -62,14 +62,18 @@ def _in_plan(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
             continue
         now = _asked(subject, week)
         for (exercise, measure), (_, amount) in now.items():
-            number, sets, before = last.get((exercise, measure), (0, 0, Fraction(0)))
-            if sets < FEWEST_SETS or exercise in seen or (amount / before - 1) * 100 <= most:
+            if (exercise, measure) not in last or exercise in seen:
+                continue
+            number, sets, before = last[exercise, measure]
+            step = (amount / max(before, before / sets * FEWEST_SETS) - 1) * 100
+            than = " than three sets of that" if sets < FEWEST_SETS else ""
+            if step <= most:
                 continue
             seen.add(exercise)
             yield Doubt(
                 subject.at(f"plans/{plan.ident}.yml", "phases", week.phase),
-                f"{exercise}: {_said(measure, amount)} in week {week.number}, {_said(measure, before)} in week "
-                f"{number}: {plain_number((amount / before - 1) * 100, 1)} % more",
+                f"{exercise}: {_said(measure, amount)} in week {week.number}, {_said(measure, before)} in week {number}: "
+                f"{plain_number(step, 1)} % more{than}",
                 f"{MOST.said(most)} more is the most: climb in smaller steps, or with fewer sets",
                 plan.plan.accept,
             )

@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
 from setwright.checks.taper import sets_in
+from setwright.checks.weeks import last_full
 
 ID = "taper-without-cut"
 SEVERITY = "warning"
@@ -35,10 +36,10 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for plan in subject.plans:
         for index, phase in enumerate(plan.plan.phases):
             taper = [w for w in plan.weeks if w.phase == index and w.remains.kind == "taper" and w.sessions]
-            full = [w for w in plan.weeks if w.phase < index and w.remains.kind == "normal" and w.sessions]
-            if not phase.taper or len(taper) < 2 or not full:
+            full = last_full(plan, index)
+            if not phase.taper or len(taper) < 2 or full is None:
                 continue
-            before, first = sets_in(full[-1]), sets_in(taper[0])
+            before, first = sets_in(full), sets_in(taper[0])
             if first >= before:
                 yield Doubt(
                     subject.at(f"plans/{plan.ident}.yml", "phases", index, "taper", "sets", 0),

@@ -12,6 +12,13 @@ def is_full(plan: Plan, week: ResolvedWeek) -> bool:
     return week.remains.kind == "normal" and bool(week.sessions) and not changed
 
 
+def last_full(plan: ResolvedPlan, before_phase: int) -> ResolvedWeek | None:
+    """Return the last week before a phase that is as planned; if there is none, the last normal one."""
+    normal = [w for w in plan.weeks if w.phase < before_phase and w.remains.kind == "normal" and w.sessions]
+    full = [week for week in normal if is_full(plan.plan, week)]
+    return (full or normal)[-1] if normal else None
+
+
 def week_pairs(plan: ResolvedPlan) -> Iterator[tuple[ResolvedWeek, ResolvedWeek]]:
     """Yield each normal week with the last full one before it.
 
