@@ -72,8 +72,8 @@ def _in_plan(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
             seen.add(exercise)
             yield Doubt(
                 subject.at(f"plans/{plan.ident}.yml", "phases", week.phase),
-                f"{exercise}: {_said(measure, amount)} in week {week.number}, {_said(measure, before)} in week {number}: "
-                f"{plain_number(step, 1)} % more{than}",
+                f"{exercise}: {_said(measure, amount)} in week {week.number}, {_said(measure, before)} "
+                f"in week {number}: {plain_number(step, 1)} % more{than}",
                 f"{MOST.said(most)} more is the most: climb in smaller steps, or with fewer sets",
                 plan.plan.accept,
             )
