@@ -153,7 +153,7 @@ PLANTS: Final = (
         ),
         "reps-beyond-load",
     ),
-    one("a hard set with a short rest", _BUILD_A, "load: 6 % bodyweight", "load: RPE 9", "rest-too-short"),
+    one("a hard set with a short rest", _BUILD_A, "load: 5 % bodyweight", "load: RPE 9", "rest-too-short"),
     one(
         "the same legs two days running", _RELAY, "friday: foundation-b", "wednesday: foundation-b", "regions-too-close"
     ),

@@ -144,9 +144,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 
 def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
-    """Return what to compare with, in order of date: the same place, or where it is new there, any other."""
+    """Return what to compare with, in order of date: the same place, or where it is new there, any other before."""
     own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
-    return own or list(trained)
+    return own or [(s, i) for s, i in trained if s.date < session.date]
 
 
 def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
