@@ -106,12 +106,27 @@ def lightened_once(item: ResolvedItem, step: Fraction | None) -> bool:
     return bool(item.reasons) and step is not None and step < 0
 
 
-def oversteps(subject: Subject, plan: ResolvedPlan, exercise: str, most: Fraction) -> Iterator[Overstep]:
-    """Yield every step of an exercise's load in a plan that is more than so many percent, in order of date."""
+def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
+    """Return every use of every exercise in the normal weeks of a plan, in order of date."""
+    found: dict[str, list[Use]] = {}
+    for session in plan.sessions:
+        if session.remains.kind == "normal":
+            for item in session.items:
+                found.setdefault(item.exercise, []).append((session, item))
+    return found
+
+
+def oversteps(subject: Subject, plan: str, uses: Sequence[Use], most: Fraction) -> Iterator[Overstep]:
+    """Yield every step of an exercise's load that is more than so many percent, in order of date.
+
+    Args:
+        subject: the programme.
+        plan: the plan's id.
+        uses: the exercise in the plan's normal weeks, as ``uses_in`` returns them.
+        most: the largest step in percent.
+    """
     trained: list[Use] = []
-    for session, item in plan.uses(exercise):
-        if session.remains.kind != "normal":
-            continue
+    for session, item in uses:
         comparable = _comparable(trained, session, item)
         trained.append((session, item))
         before = _heaviest(
@@ -129,8 +144,8 @@ def check(subject: Subject) -> Iterator[Doubt]:
     most = subject.value(MOST)
     seen: set[tuple[str, Slot]] = set()
     for plan in subject.plans:
-        for exercise in sorted({item.exercise for session in plan.sessions for item in session.items}):
-            for found in oversteps(subject, plan, exercise, most):
+        for exercise, uses in uses_in(plan).items():
+            for found in oversteps(subject, plan.ident, uses, most):
                 where = (found.session.session, found.now.slot)
                 if where in seen:
                     continue
@@ -163,7 +178,7 @@ def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
 
 def _overstep(
     subject: Subject,
-    plan: ResolvedPlan,
+    plan: str,
     history: Sequence[ResolvedItem],
     before: ResolvedItem,
     use: Use,
@@ -175,7 +190,7 @@ def _overstep(
     if not (is_taken(before) and is_taken(now)):
         percent = step_percent(before.dose.heaviest, now.dose.heaviest)
         larger = percent is not None and percent > most
-        return Overstep(plan.ident, session, before, now, percent) if larger and percent is not None else None
+        return Overstep(plan, session, before, now, percent) if larger and percent is not None else None
     climbed = _climbed(history, before, now)
     members, load = subject.programme.club.body_weight, now.dose.heaviest
     owned = subject.programme.club.weights_kg(now.kit, load.per_hand) if now.kit and load else ()
@@ -185,7 +200,7 @@ def _overstep(
         if step.percent > most and not (climbed and step.between_kg is None)
     ]
     worst = max(too_large, key=lambda step: step.percent, default=None)
-    return None if worst is None else Overstep(plan.ident, session, before, now, worst.percent, worst)
+    return None if worst is None else Overstep(plan, session, before, now, worst.percent, worst)
 
 
 def _climbed(history: Sequence[ResolvedItem], before: ResolvedItem, now: ResolvedItem) -> bool:

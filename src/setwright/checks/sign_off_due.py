@@ -16,7 +16,6 @@ from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
-from setwright.model.acceptance import Acceptance
 from setwright.review.status import Review
 from setwright.source.finding import Position, Severity
 from setwright.wording.reviews import PART_NAMES
@@ -42,22 +41,29 @@ GOOD: Example = {"sign-offs": SQUAT + STEP_DOWN}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
-    """Yield one doubt for the whole programme, with its list; what a coach accepts is told one by one."""
-    stops = subject.programme.club.unreviewed_exercises == "stop publishing"
-    if not subject.programme.sign_offs and not stops:
+    """Yield one doubt for the whole programme, with its list, or one for each severity.
+
+    What a coach accepts is told one by one, as the acceptance is; what stops publishing cannot be accepted.
+    """
+    if not subject.programme.sign_offs and not _stops(subject):
         return
-    severity: Severity = "error" if stops else "warning"
-    due = [review for review in subject.reviews.values() if review.status != "reviewed"]
-    told = [] if stops else [review for review in due if _accepted(subject, review)]
-    for review in told:
-        yield Doubt(_place(subject, review), _said(subject, review), _HOW, _accepted(subject, review), severity)
-    left = sorted((review for review in due if review not in told), key=_urgency)
-    if left:
-        yield Doubt(_place(subject, left[0]), _list(subject, left), _HOW, (), severity)
+    left: dict[Severity, list[Review]] = {}
+    for review in subject.reviews.values():
+        if review.status == "reviewed":
+            continue
+        severity: Severity = "error" if _stops(subject) else "warning"
+        accept = [one for one in subject.programme.exercises[review.exercise].accept if one.rule == ID]
+        if accept and severity == "warning":
+            yield Doubt(_place(subject, review), _said(subject, review), _HOW, accept, severity)
+        else:
+            left.setdefault(severity, []).append(review)
+    for severity, due in left.items():
+        due.sort(key=_urgency)
+        yield Doubt(_place(subject, due[0]), _list(subject, due), _HOW, (), severity)
 
 
-def _accepted(subject: Subject, review: Review) -> list[Acceptance]:
-    return [one for one in subject.programme.exercises[review.exercise].accept if one.rule == ID]
+def _stops(subject: Subject) -> bool:
+    return subject.programme.club.unreviewed_exercises == "stop publishing"
 
 
 def _place(subject: Subject, review: Review) -> Position:
