@@ -63,6 +63,9 @@ blocks:
     rest: 2 min
     exercises: [{exercise: line-hops, reps: 12}, {exercise: side-plank, hold: 20 s}]
 """
+_HEAVY = _SPRINGS.replace("{exercise: line-hops, reps: 12}", "{exercise: push-up, reps: 4, load: RPE 9}").replace(
+    "sets: 2", "sets: 2\n    change_over: 2 min"
+)
 
 
 def _starter_hops(sets: int, reps: int) -> tuple[str, str, str]:
@@ -178,6 +181,13 @@ HAZARDS: Final = (
         (("changes:\n", _TWO_CHANGES),),
         "jumps-before-key-session",
         elsewhere=(("sessions/springs.yml", "", _SPRINGS),),
+    ),
+    Plant(
+        "heavy presses on the eve of the long run",
+        _RELAY,
+        (("changes:\n", _TWO_CHANGES),),
+        "jumps-before-key-session",
+        elsewhere=(("sessions/springs.yml", "", _HEAVY),),
     ),
     one("landings and hops in one week", _RELAY, _HOPS_WAIT, "", "jumps-begin-together"),
     Plant(
