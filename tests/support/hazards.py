@@ -76,7 +76,7 @@ def _starter_hops(sets: int, reps: int) -> tuple[str, str, str]:
 HAZARDS: Final = (
     # Loads
     one(
-        "a tenth on paper that is 40 % in the hand",
+        "a tenth on paper that is a third in the hand",
         _FOUNDATION_A,
         "          reps: {add: 1, up_to: 10}\n          then:\n            load:",
         "          load:",
