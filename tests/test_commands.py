@@ -162,7 +162,7 @@ def test_explain_says_each_step_and_its_rule() -> None:
     assert result.exit_code == CLEAN
     assert "Box step-up, Ready for the autumn relay, week 7, friday" in result.stdout
     assert "7 % of 68 kg is 4.76 kg in each hand" in result.stdout  # 0.07 * 68 = 4.76
-    assert re.search(r"^ *7  .*\(trained week 3\)", result.stdout, re.MULTILINE)
+    assert re.search(r"^ *7  .*\(trained week 2\)", result.stdout, re.MULTILINE)
 
 
 @pytest.mark.parametrize("weight", ["68", "68 kg", "149.9143 lb"])

@@ -171,7 +171,7 @@ def test_earliest_phase(earliest: int, crossed: str | None) -> None:
 def test_a_warm_up_keeps_to_the_limits_too() -> None:
     """Repetitions and holds of a routine are doses like any other."""
     files = {
-        "routines/warm": "exercises: [{exercise: lift, reps: 12}]",
+        "routines/warm": "{takes: 1 min, exercises: [{exercise: lift, reps: 12}]}",
         "exercises/lift": "limits: {reps: 10}",
     }
     found = make.verdict(make.programme(files)).findings

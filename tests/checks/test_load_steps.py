@@ -12,6 +12,7 @@ from setwright.checks.load_step import MOST, step_percent
 from setwright.model.load import parse_load
 from support import make
 
+RULE = "load-step-too-large"
 STEPS = [
     # from, to, percent more, allowed
     ("40 kg", "42.5 kg", "6.25", True),
@@ -95,11 +96,77 @@ def test_weeks_that_follow_each_other(written: str, phases: str, changes: str, d
 
 
 def test_hint_names_the_largest_step() -> None:
-    """The fix is a number: 10 kg may become 11 kg."""
-    made = make.one_exercise(BY_FIFTHS, phases=f"[{PLAIN}]", lift="kit: [dumbbell]")
-    hint = next(f.hint for f in make.verdict(made).findings if f.rule == "load-step-too-large")
+    """The fix is a number: the club owns a dumbbell between the two; on paper, 70 % of 1RM may become 77 %."""
+    in_hand = make.one_exercise(BY_FIFTHS, phases=f"[{PLAIN}]", lift="kit: [dumbbell]")
+    shares = "{reps: 5, load: 70 % 1RM, progress: {load: {add: 10 % 1RM, up_to: 80 % 1RM}}}"
+    on_paper = make.one_exercise(shares, phases=f"[{PLAIN}]", lift="kit: [dumbbell]")
+    hints = [f.hint for made in (in_hand, on_paper) for f in make.verdict(made).findings if f.rule == RULE]
 
-    assert "(up to 11 kg)" in hint
+    assert "the club owns 11 kg in between" in hints[0]
+    assert "(up to 77 % 1RM)" in hints[1]
+
+
+def kettlebells(reps: str, load: str) -> list[str]:
+    """Return what is said of a squat with the club's kettlebells: 4, 6, 8, 10, 12, 16, 20 and 24 kg."""
+    written = f"{{reps: {reps}, load: {load.split(',')[0]}, progress: {{{load.partition(',')[2]}}}}}"
+    made = make.one_exercise(written, phases=f"[{ONE.format(weeks=6, more='')}]")
+    return [f.message for f in make.verdict(made).findings if f.rule == RULE]
+
+
+IN_HAND = (
+    "lift: 15 % bodyweight to 16.5 % bodyweight in week 2 of plan, "
+    "in the hand of a member of 43 kg 6 kg to 8 kg, is 33.3 % more"
+)
+
+
+def test_a_step_is_judged_in_the_hand_for_every_body_weight() -> None:
+    """A tenth on paper, 15 to 16.5 %, is 6 to 8 kg for whoever weighs 43 kg: a third more (7.095 kg is nearer 8)."""
+    climb = "load: {add: 1.5 % bodyweight, up_to: 16.5 % bodyweight}"
+
+    assert kettlebells("8", f"15 % bodyweight, {climb}") == [IN_HAND]
+
+
+CLIMB = "reps: {add: 1, up_to: 10}, then: {load: {add: %s, up_to: %s}}"
+
+
+@pytest.mark.parametrize(
+    ("load", "step", "end", "passes"),
+    [
+        ("8 kg", "2 kg", "10 kg", True),  # the next kettlebell, a quarter heavier
+        ("12 kg", "4 kg", "16 kg", True),  # the next one too: the club has no 14 kg
+        ("8 kg", "4 kg", "12 kg", False),  # 10 kg stands between
+        ("15 % bodyweight", "1.5 % bodyweight", "16.5 % bodyweight", True),
+    ],
+)
+def test_the_next_owned_weight_passes_after_a_climb(load: str, step: str, end: str, passes: bool) -> None:
+    """From 8 to 10 repetitions, then the next weight and 8 again. Common practice, no source."""
+    assert (kettlebells("8", f"{load}, {CLIMB % (step, end)}") == []) is passes
+
+
+def test_a_climb_that_does_not_start_again_below_excuses_nothing() -> None:
+    """Ten repetitions and a heavier weight at once are two steps in one week."""
+    both = "8 kg, reps: {weeks: [8, 9, 10, 10]}, load: {weeks: [8 kg, 8 kg, 8 kg, 10 kg]}"
+
+    assert kettlebells("8", both) == ["lift: 8 kg to 10 kg in week 4 of plan is 25 % more"]
+
+
+def test_a_lighter_week_in_the_numbers_is_no_step_back_up() -> None:
+    """A coach who writes 12, 8, 12 kg has planned a light week, and not a step of half the weight."""
+    assert kettlebells("8", "12 kg, load: {weeks: [12 kg, 8 kg, 12 kg]}") == []
+
+
+def test_a_load_is_followed_from_session_to_session() -> None:
+    """The second phase has another session; the squat in it is the same squat."""
+    second = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 16 kg}]}]"
+    first = second.replace("16 kg", "12 kg")
+    phases = ", ".join(
+        f"{{name: {name}, aim: To go on., weeks: 2, sessions: {{monday: {session}}}}}"
+        for name, session in (("First", "only"), ("Second", "heavier"))
+    )
+    files = {"sessions/only": first, "sessions/heavier": second, "plans/plan": f"phases: [{phases}]"}
+    found = make.verdict(make.programme(files)).findings
+
+    assert [(f.rule, f.position.file) for f in found] == [(RULE, "program/sessions/heavier.yml")]
 
 
 def test_plans_are_not_compared_with_each_other() -> None:

@@ -75,3 +75,29 @@ def test_taper_without_a_full_week_is_not_judged() -> None:
     phases = "[{name: Taper, aim: To be fresh., weeks: 1, sessions: {monday: only}, taper: {sets: [90 %]}}]"
 
     assert make.verdict(make.one_exercise("{reps: 8}", phases=phases)).findings == ()
+
+
+STARTS = [
+    # what remains week by week of two sets, whether the first week takes something off
+    ("[100 %, 50 %]", False),
+    ("[80 %, 50 %]", False),  # 1.6 sets are two
+    ("[75 %, 50 %]", True),  # 1.5 are one
+]
+
+
+@pytest.mark.parametrize(("sets", "begins"), STARTS)
+def test_a_taper_begins_in_its_first_week(sets: str, begins: bool) -> None:
+    """Sets are whole numbers, a half goes to the smaller: what counts is what members do."""
+    taper = f"{{name: Taper, aim: To be fresh., weeks: 2, sessions: {{monday: only}}, taper: {{sets: {sets}}}}}"
+    found = make.verdict(make.one_exercise("{reps: 8}", "{kind: straight, sets: 2}", f"[{FULL}, {taper}]")).findings
+
+    assert [f.rule for f in found] == ([] if begins else ["taper-without-cut"])
+
+
+def test_a_taper_is_compared_with_the_last_week_as_planned() -> None:
+    """A week cut short by a change is not what a taper takes its share of."""
+    taper = "{name: Taper, aim: To be fresh., weeks: 1, sessions: {monday: only}, taper: {sets: [50 %]}}"
+    short = "[{week: 2, session: only, exercise: lift, sets: 4, why: Camp.}]"
+    made = make.one_exercise("{reps: 8}", "{kind: straight, sets: 10}", f"[{FULL}, {taper}]", changes=short)
+
+    assert make.verdict(made).findings == ()

@@ -61,6 +61,6 @@ def test_time_budget(block: str, budget: str, doubt: str | None) -> None:
     """The middle of the computed time and the shortest warm-up have to fit, in the longest week."""
     exercises = "exercises: [{exercise: lift, hold: 40 s}]"
     only = f"time_budget: {budget}\nwarm_up: [long, warm]\nblocks: [{block[:-1]}, {exercises}}}]"
-    files = {"sessions/only": only, "routines/long": "takes: 20 min"}
+    files = {"sessions/only": only, "routines/long": "{takes: 20 min, exercises: [{do: Walk., work: 20 min}]}"}
 
     assert [f.message for f in make.verdict(make.programme(files)).findings] == ([doubt] if doubt else [])

@@ -160,6 +160,21 @@ def test_history_tells_every_week_and_why() -> None:
     ]
 
 
+def test_history_shows_the_step_in_the_hand() -> None:
+    """15, 16.5 and 18 % of 43 kg are 6.45, 7.095 and 7.74 kg: a 6 kg kettlebell, and then twice 8 kg, a third more."""
+    written = "{reps: 8, load: 15 % bodyweight, progress: {load: {add: 1.5 % bodyweight, up_to: 18 % bodyweight}}}"
+    made = make.one_exercise(written)
+    whole = resolve(made)[0]
+    session = whole.weeks[2].sessions[0]
+    told = [said for _, said in history(ENGLISH, made, whole, session, next(session.items), Fraction(43))]
+
+    assert [said.partition("; ")[2] for said in told] == [
+        "6 kg in the hand",
+        "8 kg in the hand, 33 % more",
+        "8 kg in the hand",
+    ]
+
+
 @pytest.mark.parametrize("body_weight_kg", [None, 40, 68, 110])
 def test_every_dose_of_the_example_is_explained_by_known_rules(example: Programme, body_weight_kg: int | None) -> None:
     """Each step of each derivation in the example names a rule that exists, or is what the coach wrote."""

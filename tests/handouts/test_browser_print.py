@@ -54,7 +54,7 @@ def test_every_session_prints_on_one_page(
     pages = {name: len(on_paper(path, paper).pages) for name, path in one_of_each_session(looked).items()}
 
     assert len(pages) == 8
-    assert set(pages.values()) == {1}
+    assert {name for name, count in pages.items() if count > 1} == set()
 
 
 @pytest.mark.parametrize(
@@ -85,7 +85,7 @@ def test_a_printed_session_says_everything(on_paper: Callable[..., PdfReader], l
     text = text_of(on_paper(folder_of(session_path(session))))
     exercises = [looked.programme.exercises[item.exercise] for item in session.items]
     wanted = [exercise.name for exercise in exercises] + [cue for e in exercises for cue in e.cues[:3]]
-    wanted += ["11 % of body weight", "46–63 kg 6 kg", "effort", "not medical advice", "Call 112", "week-07/tuesday/"]
+    wanted += ["10 % of body weight", "51–70 kg 6 kg", "effort", "not medical advice", "Call 112", "week-07/tuesday/"]
 
     assert [words for words in wanted if squeezed(words) not in text] == []
     assert text.count("effort") >= sum(item.dose.count for item in session.items)

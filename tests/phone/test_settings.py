@@ -107,7 +107,7 @@ def test_at_home_what_is_missing_comes_first(phone: Page, address: str) -> None:
     row = phone.locator("[data-item]").filter(has=phone.get_by_role("heading", name="Bent-over row with two dumbbells"))
 
     expect(squat.locator(".sw-you-line")).to_have_text("You: 8 kg")
-    expect(squat.locator(".sw-you")).to_contain_text("not above the planned 12 kg")
+    expect(squat.locator(".sw-you")).to_contain_text("not above the planned 16 kg")
     expect(squat.locator(".sw-home-first")).to_have_count(0)
     expect(row.locator(".sw-home-first")).to_contain_text("Without dumbbell:")
 

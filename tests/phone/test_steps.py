@@ -11,7 +11,7 @@ import pytest
 from jsonschema import Draft202012Validator
 from playwright.sync_api import Page
 
-from setwright.dose.phases import phases
+from setwright.dose.phases import Manner, phases
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedBlock, ResolvedSession
 from setwright.dose.timing import set_time
@@ -20,6 +20,8 @@ from setwright.model.tempo import parse_tempo
 from setwright.outline.addresses import folder_of, session_path
 from setwright.outline.site import Site
 from setwright.phone.session_data import data, markup, schema
+from setwright.wording.doses import tempo_words
+from setwright.wording.language import ENGLISH
 from support import make
 
 READ = """async ([root, addresses]) => {
@@ -70,21 +72,21 @@ def test_every_session_of_the_example_is_stepped_through_in_order_and_time(
 
 
 @pytest.mark.parametrize(
-    ("lowers_first", "passed", "phase", "rep", "left"),
+    ("manner", "passed", "phase", "rep", "left"),
     [
-        (True, 0, "Lower", 1, 3),
-        (True, 2.9, "Lower", 1, 1),
-        (True, 3, "Pause", 1, 1),
-        (True, 4, "Lift fast", 1, 1),
-        (True, 5, "Lower", 2, 3),
-        (True, 24, "Lift fast", 5, 1),
-        (False, 0, "Lift fast", 1, 1),
-        (False, 1, "Lower", 1, 3),
-        (False, 4.5, "Pause", 1, 1),
+        ("lowers first", 0, "Lower", 1, 3),
+        ("lowers first", 2.9, "Lower", 1, 1),
+        ("lowers first", 3, "Pause", 1, 1),
+        ("lowers first", 4, "Lift fast", 1, 1),
+        ("lowers first", 5, "Lower", 2, 3),
+        ("lowers first", 24, "Lift fast", 5, 1),
+        ("lifts first", 0, "Lift fast", 1, 1),
+        ("lifts first", 1, "Lower", 1, 3),
+        ("lifts first", 4.5, "Pause", 1, 1),
     ],
 )
 def test_the_beat_follows_the_tempo(
-    run: Callable[..., Any], lowers_first: bool, passed: float, phase: str, rep: int, left: int
+    run: Callable[..., Any], manner: Manner, passed: float, phase: str, rep: int, left: int
 ) -> None:
     """3-1-X-0: three seconds down, one below, up fast (counted as one), no hold on top; a row begins with the lift."""
     line = """m => {
@@ -92,9 +94,17 @@ def test_the_beat_follows_the_tempo(
       const beat = m.beatAt(phases, passed);
       return [m.nameOf(phases[beat.index]), beat.rep, beat.left];
     }"""
-    done = [asdict(one) for one in phases(parse_tempo("3-1-X-0"), lowers_first)]
+    done = [asdict(one) for one in phases(parse_tempo("3-1-X-0"), manner)]
 
     assert run("beat", line, [done, passed]) == [phase, rep, left]
+
+
+def test_nobody_holds_at_the_top_of_a_jump(run: Callable[..., Any]) -> None:
+    """1-0-X-2 is a dip, a jump, and two seconds to settle on the ground: in the guide as in words."""
+    done = [asdict(one) for one in phases(parse_tempo("1-0-X-2"), "jumps")]
+
+    assert run("beat", "m => m.nameOf(given)", done[-1]) == "Settle"
+    assert tempo_words(ENGLISH, parse_tempo("1-0-X-2"), "jumps") == "lower 1 s, lift fast, with control, settle for 2 s"
 
 
 def test_every_page_of_the_example_carries_its_session(site: Path) -> None:

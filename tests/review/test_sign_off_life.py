@@ -91,11 +91,24 @@ def test_the_club_decides_what_an_outdated_review_does(desk: Desk, choice: str, 
     desk.edit("exercises/row.yml", "Elbows close", "Elbows near")
     found = desk.findings("sign-off-due")
 
-    assert [(f.position.file, f.severity) for f in found] == [
-        ("program/exercises/plank.yml", severity),
-        ("program/exercises/row.yml", severity),
-    ]
-    assert "cues changed since A physiotherapist signed on 2027-02-01 (program/sign-offs.yml:" in found[1].message
+    assert [(f.position.file, f.severity) for f in found] == [("program/exercises/row.yml", severity)]
+    assert found[0].message == (
+        "2 exercises are due for review; changed since their sign-off: row (cues); not signed off: plank"
+    )
+
+
+def test_what_is_due_is_told_once_and_what_may_hurt_first(desk: Desk) -> None:
+    """Forty edited pages are one line in the coach's list, and the looser limit stands at its head."""
+    desk.sign("squat", "row", "plank")
+    desk.edit("exercises/row.yml", "Elbows close", "Elbows near")
+    desk.edit("exercises/plank.yml", "Neck long", "Long neck")
+    desk.edit(SQUAT, "limits: {load: 30 % bodyweight, reps: 15}", "limits: {load: 40 % bodyweight, reps: 15}")
+    (found,) = desk.findings("sign-off-due")
+
+    assert found.position.file == f"program/{SQUAT}"
+    assert found.message.endswith("changed since their sign-off: squat (limits), plank (cues), row (cues)")
+    desk.sign("row", "plank")
+    assert "limits changed since A physiotherapist signed on" in desk.findings("sign-off-due")[0].message
 
 
 def test_a_club_without_any_sign_off_is_not_nagged(desk: Desk) -> None:

@@ -65,6 +65,7 @@ PLAN = """
 name: A plan
 for: Members.
 starts: 2027-03-01
+other_training: [{day: saturday, what: A long walk.}]
 phases: [{name: First, aim: To begin., weeks: 4, sessions: {monday: only}}]
 """
 ROUTINE = """

@@ -74,6 +74,7 @@ blocks:
 name: Spring
 for: Members.
 starts: 2027-03-01
+other_training: [{day: saturday, what: A long walk.}]
 phases: [{name: First, aim: To begin., weeks: 4, sessions: {monday: legs}}]
 """,
     "routines/warm-up": """
@@ -93,3 +94,12 @@ USUAL: Final[Mapping[str, str]] = {
     "routines": BASE["routines/warm-up"],
 }
 """What a file that an example adds holds besides what the example says."""
+
+HOP: Final = "{name: Hop, pattern: jump, regions: {main: [calf]}}"
+
+JUMPS: Final[Example] = {
+    "exercises/hop": HOP,
+    "routines/warm-up": "{takes: 10 min, exercises: [{do: Walk., work: 10 min}]}",
+    "plans/spring": "experience: trained",
+}
+"""What examples about jumps stand on: a hop, a warm-up of ten minutes, members who know strength work."""

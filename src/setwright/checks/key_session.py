@@ -48,7 +48,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
             sets = sets_by_region(subject, session)
             if max((sets[region] for region in LEGS), default=0) < ENOUGH_SETS:
                 continue
-            for what, hours, path in _ahead(plan, session):
+            for what, hours, path in ahead(plan, session):
                 if hours * 3600 < subject.value(LEAST) and (session.session, what) not in seen:
                     seen.add((session.session, what))
                     when = "on the same day as" if hours == 0 else f"{hours} h before"
@@ -60,7 +60,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
                     )
 
 
-def _ahead(plan: ResolvedPlan, session: ResolvedSession) -> Iterator[tuple[str, int, tuple[str | int, ...]]]:
+def ahead(plan: ResolvedPlan, session: ResolvedSession) -> Iterator[tuple[str, int, tuple[str | int, ...]]]:
     """Yield what comes after a session, in how many hours, and where it is written."""
     for index, other in enumerate(plan.plan.other_training):
         if other.hard:

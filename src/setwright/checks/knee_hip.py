@@ -1,7 +1,7 @@
 """Much more work from the knees than from the hips, or the other way round.
 
-Counts the sets of the patterns squat and lunge against those of the pattern hinge, over a whole plan of three exercises
-or more. Jumps, carries and calves count for neither.
+Counts the sets of the patterns squat and lunge against those of the pattern hinge, in each phase of three exercises or
+more, lighter weeks and tapers aside. Jumps, carries and calves count for neither.
 
 Why it matters: the thigh's front and back, and the hips, share every step downhill. Training one of them alone leaves
 the other to strain.
@@ -48,6 +48,6 @@ blocks:
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
-    """Yield one doubt for each plan out of balance."""
+    """Yield one doubt for each phase out of balance."""
     knee = ("squats and lunges", frozenset({"squat", "lunge"}))
     yield from doubts(subject, MOST, knee, ("hinges", frozenset({"hinge"})))

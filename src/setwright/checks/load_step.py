@@ -1,30 +1,45 @@
-"""A load grows faster than ten percent a week.
+"""A load that grows too fast.
 
-Looks at the same exercise of the same session in two trained weeks that follow each other. Lighter weeks and tapers are
-passed over, so that coming back from one is no step; so is a week that a change made lighter. A load that begins, or
-that changes its kind, is not compared; weights in each hand are, with both hands together.
+Looks at each exercise in the weeks of a plan, whichever session it stands in. A step is judged in the hand: from the
+owned weight that a member takes to the next one, for every body weight of the club, since a tenth on paper may be 4 kg
+to 6 kg. The step to the next weight that the club owns, with nothing between, passes if the repetitions (or time, or
+distance) have climbed at the weight before and start again below. Loads that meet no owned weight, and shares of 1RM,
+are judged as written.
+
+What comes before is the heaviest load of the last four weeks in the same session, or in another one where the exercise
+is new to this session. So neither a lighter week nor a taper nor a lighter week that the coach wrote into the numbers
+makes the way back a step. A load that begins, or that cannot be compared with the one before, is no step.
 
 Why it matters: tissue adapts more slowly than willingness. Smaller steps, or more repetitions first, reach the same
 load with less risk.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import timedelta
 from fractions import Fraction
+from math import ceil, floor
 from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
-from setwright.dose.resolved import ResolvedItem
-from setwright.model.load import Load, in_all, magnitude
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.taken import TakenStep, is_taken, taken_steps
+from setwright.model.load import Load, in_all, magnitude, same_kind
 from setwright.model.units import plain_number
 
 ID = "load-step-too-large"
 SEVERITY = "warning"
-SOURCE = "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %."
+SOURCE = (
+    "Ratamess NA et al., Med Sci Sports Exerc 2009;41:687-708: 2 to 10 %, once one or two repetitions more than "
+    "planned are possible. That the next owned weight passes after a climb is common practice."
+)
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
+RECENT: Final = timedelta(weeks=4)
+"""How far back the heaviest load counts. Common practice, no source."""
 
 BAD: Example = {
     "sessions/legs": """
@@ -34,8 +49,8 @@ blocks:
     exercises:
       - exercise: goblet-squat
         reps: 8
-        load: 12 kg
-        progress: {load: {add: 4 kg, up_to: 16 kg}}
+        load: 15 % bodyweight                       # at 40 kg, 6 kg in the hand
+        progress: {load: {add: 1.5 % bodyweight, up_to: 18 % bodyweight}}     # and then 8 kg
 """
 }
 GOOD: Example = {
@@ -53,6 +68,31 @@ blocks:
 """
 }
 
+Use = tuple[ResolvedSession, ResolvedItem]
+
+
+@dataclass(frozen=True)
+class Overstep:
+    """A step that is larger than it may be; ``taken`` is None where it is judged as written."""
+
+    plan: str
+    session: ResolvedSession
+    before: ResolvedItem
+    now: ResolvedItem
+    percent: Fraction
+    taken: TakenStep | None = None
+
+    def __str__(self) -> str:
+        """Say the step as written, and in the hand where that is something else."""
+        was, is_now = self.before.dose.heaviest, self.now.dose.heaviest
+        when = f"in week {self.session.week} of {self.plan}"
+        more = f"{plain_number(self.percent, 1)} % more"
+        if self.taken is None or (self.taken.body_weight_kg is None and _as_written(self.before, self.now, self.taken)):
+            return f"{was} to {is_now} {when} is {more}"
+        whose = "" if self.taken.body_weight_kg is None else f" of a member of {self.taken.body_weight_kg} kg"
+        in_hand = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
+        return f"{was} to {is_now} {when}, in the hand{whose} {in_hand}, is {more}"
+
 
 def step_percent(before: Load | None, now: Load | None) -> Fraction | None:
     """Return how much heavier a load is, in percent of the one before; None where the two cannot be compared."""
@@ -66,26 +106,125 @@ def lightened_once(item: ResolvedItem, step: Fraction | None) -> bool:
     return bool(item.reasons) and step is not None and step < 0
 
 
+def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
+    """Return every use of every exercise in the normal weeks of a plan, in order of date."""
+    found: dict[str, list[Use]] = {}
+    for session in plan.sessions:
+        if session.remains.kind == "normal":
+            for item in session.items:
+                found.setdefault(item.exercise, []).append((session, item))
+    return found
+
+
+def oversteps(subject: Subject, plan: str, uses: Sequence[Use], most: Fraction) -> Iterator[Overstep]:
+    """Yield every step of an exercise's load that is more than so many percent, in order of date.
+
+    Args:
+        subject: the programme.
+        plan: the plan's id.
+        uses: the exercise in the plan's normal weeks, as ``uses_in`` returns them.
+        most: the largest step in percent.
+    """
+    trained: list[Use] = []
+    for session, item in uses:
+        comparable = _comparable(trained, session, item)
+        trained.append((session, item))
+        before = _heaviest(
+            [i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]]
+        )
+        if before is None or item.dose.heaviest is None:
+            continue
+        found = _overstep(subject, plan, [i for _, i in comparable], before, (session, item), most)
+        if found is not None:
+            yield found
+
+
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise of a session, at its first step that is too large."""
     most = subject.value(MOST)
-    for (session, slot), uses in subject.slots.items():
-        before = None
-        for plan, where, item in uses:
-            if where.remains.kind != "normal":
-                continue
-            was: Load | None = before[1] if before is not None and before[0] is plan else None
-            step = step_percent(was, item.dose.heaviest)
-            if was is not None and step is not None and step > most:
-                largest = with_magnitude(was, magnitude(was) * (1 + most / 100))
+    seen: set[tuple[str, Slot]] = set()
+    for plan in subject.plans:
+        for exercise, uses in uses_in(plan).items():
+            for found in oversteps(subject, plan.ident, uses, most):
+                where = (found.session.session, found.now.slot)
+                if where in seen:
+                    continue
+                seen.add(where)
                 yield Doubt(
-                    subject.at(*place_in_session(session, slot), "progress"),
-                    f"{item.exercise}: {was} to {item.dose.heaviest} in week {where.week} of {plan.ident} "
-                    f"is {plain_number(step, 1)} % more",
-                    f"{MOST.said(most)} a week is the most: take a smaller step, or more repetitions first "
-                    f"(up to {largest})",
-                    subject.accepted_at(session, slot),
+                    subject.at(*place_in_session(*where), "progress"),
+                    f"{exercise}: {found}",
+                    _hint(found, most),
+                    subject.accepted_at(*where),
                 )
-                break
-            if not lightened_once(item, step):
-                before = (plan, item.dose.heaviest)
+
+
+def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
+    """Return what to compare with, in order of date: the same place, or where it is new there, any other before."""
+    own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
+    return own or [(s, i) for s, i in trained if s.date < session.date]
+
+
+def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
+    """Return the latest of the heaviest; just the latest where the loads are not counted alike."""
+    if not history:
+        return None
+    latest = history[-1]
+    load = latest.dose.heaviest
+    if load is None or not load.weighed:
+        return latest
+    alike = [i for i in history if i.dose.heaviest is not None and same_kind(load, i.dose.heaviest)]
+    return max(reversed(alike), key=lambda i: in_all(i.dose.heaviest) if i.dose.heaviest is not None else 0)
+
+
+def _overstep(
+    subject: Subject,
+    plan: str,
+    history: Sequence[ResolvedItem],
+    before: ResolvedItem,
+    use: Use,
+    most: Fraction,
+) -> Overstep | None:
+    session, now = use
+    if before.dose.heaviest == now.dose.heaviest and before.kit == now.kit:
+        return None
+    if not (is_taken(before) and is_taken(now)):
+        percent = step_percent(before.dose.heaviest, now.dose.heaviest)
+        larger = percent is not None and percent > most
+        return Overstep(plan, session, before, now, percent) if larger and percent is not None else None
+    climbed = _climbed(history, before, now)
+    members, load = subject.programme.club.body_weight, now.dose.heaviest
+    owned = subject.programme.club.weights_kg(now.kit, load.per_hand) if now.kit and load else ()
+    too_large = [
+        step
+        for step in taken_steps(before, now, owned, (ceil(members.from_), floor(members.to)))
+        if step.percent > most and not (climbed and step.between_kg is None)
+    ]
+    worst = max(too_large, key=lambda step: step.percent, default=None)
+    return None if worst is None else Overstep(plan, session, before, now, worst.percent, worst)
+
+
+def _climbed(history: Sequence[ResolvedItem], before: ResolvedItem, now: ResolvedItem) -> bool:
+    """Say whether the amount of a set climbed at the load before, and starts again below."""
+    at_load = [i.dose.amount.high for i in history if i.dose.heaviest == before.dose.heaviest]
+    same_measure = before.dose.measure == now.dose.measure
+    return same_measure and max(at_load) > min(at_load) and now.dose.amount.high < max(at_load)
+
+
+def _hint(found: Overstep, most: Fraction) -> str:
+    was = found.before.dose.heaviest
+    first = f"{MOST.said(most)} a week is the most"
+    if found.taken is None and was is not None:
+        largest = with_magnitude(was, magnitude(was) * (1 + most / 100))
+        return f"{first}: take a smaller step, or more repetitions first (up to {largest})"
+    between_kg = found.taken.between_kg if found.taken is not None else None
+    if between_kg is None:
+        return (
+            f"{first}, but the next weight that the club owns passes after a climb: let the repetitions climb first "
+            "and start again below ('reps: {add: 1, up_to: 10}', 'then: {load: ...}')"
+        )
+    return f"{first}: the club owns {plain_number(between_kg)} kg in between: take that first, after a climb"
+
+
+def _as_written(before: ResolvedItem, now: ResolvedItem, taken: TakenStep) -> bool:
+    was, is_now = before.dose.heaviest, now.dose.heaviest
+    return was is not None and is_now is not None and (in_all(was), in_all(is_now)) == (taken.before_kg, taken.now_kg)

@@ -1,6 +1,6 @@
 """Much more pushing than pulling, or the other way round.
 
-Counts the sets of the patterns push and pull over a whole plan of three exercises or more.
+Counts the sets of the patterns push and pull in each phase of three exercises or more, lighter weeks and tapers aside.
 
 Why it matters: shoulders that are pressed and never pulled tend to end up stiff at the front and weak behind.
 """
@@ -38,5 +38,5 @@ GOOD: Example = {**_THREE, "sessions/legs": _SESSION % (3, 3)}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
-    """Yield one doubt for each plan out of balance."""
+    """Yield one doubt for each phase out of balance."""
     yield from doubts(subject, MOST, ("pushing", frozenset({"push"})), ("pulling", frozenset({"pull"})))

@@ -1,7 +1,8 @@
 """A rest that is too short for how heavy the set is.
 
 Looks at sets of 80 % of 1RM and more, of effort 8 and more, or with two repetitions or fewer in reserve. What counts is
-the time until the same exercise comes round again: in a superset or a circuit, the other exercises are part of it.
+the time until the same exercise comes round again: in a superset or a circuit, the other exercises are part of it. A
+few seconds less are no matter: up to a tenth passes.
 
 Why it matters: without the rest, the next set is lighter or worse than planned, and it is the technique that gives way.
 """
@@ -29,6 +30,8 @@ THRESHOLDS = (LEAST,)
 HEAVY_PERCENT: Final = Fraction(80)
 HEAVY_RPE: Final = Fraction(8)
 HEAVY_RESERVE: Final = 2
+SLACK: Final = Fraction(1, 10)
+"""What may lack of a rest without a word. Common practice, no source: nobody rests to the second."""
 
 BAD: Example = {
     "sessions/legs": """
@@ -71,7 +74,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
             said = [load for one in item.dose.working for load in (one.load, one.feels)]
             heavy = next((load for load in said if is_heavy(load)), None)
             between_s = seconds_until_again(block.steps, [other.dose for other in block.items], slot[1])
-            if heavy is not None and between_s is not None and between_s < least:
+            if heavy is not None and between_s is not None and between_s < least * (1 - SLACK):
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),
                     f"{item.exercise}: {duration(ENGLISH, between_s)} between sets at {heavy}, "

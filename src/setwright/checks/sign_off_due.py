@@ -5,16 +5,19 @@ range of doses in use is not what the reviewer saw; spaces and the order of keys
 publishing is the club's choice, `unreviewed_exercises` in club.yml. A club that keeps no sign-offs at all and publishes
 with a notice hears nothing here: each page says so already.
 
+It is told once, with a list: what may hurt (limits, cautions, doses) before other changes, and last what nobody has
+signed yet.
+
 Why it matters: a page that carries a physiotherapist's name must be the page that the physiotherapist read.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
 from setwright.review.status import Review
-from setwright.source.finding import Severity
+from setwright.source.finding import Position, Severity
 from setwright.wording.reviews import PART_NAMES
 
 ID = "sign-off-due"
@@ -38,15 +41,54 @@ GOOD: Example = {"sign-offs": SQUAT + STEP_DOWN}
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
-    """Yield one doubt for each exercise whose sign-off is missing or out of date."""
-    stops = subject.programme.club.unreviewed_exercises == "stop publishing"
-    if not subject.programme.sign_offs and not stops:
+    """Yield one doubt for the whole programme, with its list, or one for each severity.
+
+    What a coach accepts is told one by one, as the acceptance is; what stops publishing cannot be accepted.
+    """
+    if not subject.programme.sign_offs and not _stops(subject):
         return
-    severity: Severity = "error" if stops else "warning"
-    for ident, review in subject.reviews.items():
-        if review.status != "reviewed":
-            accept = subject.programme.exercises[ident].accept
-            yield Doubt(subject.at(f"exercises/{ident}.yml"), _said(subject, review), _HOW, accept, severity)
+    left: dict[Severity, list[Review]] = {}
+    for review in subject.reviews.values():
+        if review.status == "reviewed":
+            continue
+        severity: Severity = "error" if _stops(subject) else "warning"
+        accept = [one for one in subject.programme.exercises[review.exercise].accept if one.rule == ID]
+        if accept and severity == "warning":
+            yield Doubt(_place(subject, review), _said(subject, review), _HOW, accept, severity)
+        else:
+            left.setdefault(severity, []).append(review)
+    for severity, due in left.items():
+        due.sort(key=_urgency)
+        yield Doubt(_place(subject, due[0]), _list(subject, due), _HOW, (), severity)
+
+
+def _stops(subject: Subject) -> bool:
+    return subject.programme.club.unreviewed_exercises == "stop publishing"
+
+
+def _place(subject: Subject, review: Review) -> Position:
+    return subject.at(f"exercises/{review.exercise}.yml")
+
+
+def _urgency(review: Review) -> tuple[int, str]:
+    """Return what comes first: what may hurt, then other changes, then what nobody has signed yet."""
+    if review.sign_off is None:
+        return 2, review.exercise
+    return int(not set(review.changed) & {"limits", "cautions", "dosage"}), review.exercise
+
+
+def _list(subject: Subject, due: Sequence[Review]) -> str:
+    if len(due) == 1:
+        return _said(subject, due[0])
+    changed = [
+        f"{review.exercise} ({', '.join(PART_NAMES[part] for part in review.changed)})"
+        for review in due
+        if review.sign_off is not None
+    ]
+    unsigned = [review.exercise for review in due if review.sign_off is None]
+    groups = {"changed since their sign-off": changed, "not signed off": unsigned}
+    told = [f"{what}: {', '.join(names)}" for what, names in groups.items() if names]
+    return f"{len(due)} exercises are due for review; {'; '.join(told)}"
 
 
 def _said(subject: Subject, review: Review) -> str:

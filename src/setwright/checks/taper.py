@@ -13,6 +13,7 @@ from typing import Final
 from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject
 from setwright.checks.threshold import threshold
+from setwright.checks.weeks import last_full
 from setwright.dose.resolved import ResolvedWeek
 from setwright.model.units import plain_number
 
@@ -58,10 +59,10 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for plan in subject.plans:
         for index, phase in enumerate(plan.plan.phases):
             taper = [w for w in plan.weeks if w.phase == index and w.remains.kind == "taper"]
-            full = [w for w in plan.weeks if w.phase < index and w.remains.kind == "normal" and sets_in(w)]
-            if not phase.taper or not taper or not full:
+            full = last_full(plan, index)
+            if not phase.taper or not taper or full is None:
                 continue
-            before, least = sets_in(full[-1]), min(map(sets_in, taper))
+            before, least = sets_in(full), min(map(sets_in, taper))
             cut = cut_percent(before, least)
             if not least_cut <= cut <= most_cut:
                 yield Doubt(

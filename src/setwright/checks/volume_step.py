@@ -1,7 +1,7 @@
 """A week with many more sets than the one before.
 
-Adds up all working sets of a week. Compares full weeks that follow each other; lighter weeks and tapers are passed
-over, so that coming back from one is no step, and so are weeks in which a session was left out or changed.
+Adds up all working sets of a week, and compares it with the last full week before it. Lighter weeks and tapers are
+passed over, so that coming back from one is no step; so is a week in which a session was left out or made lighter.
 
 Why it matters: loads may stay as they are and the week can still be too much. Sets are the part of a plan that grows
 unnoticed, a round here and an exercise there.
@@ -15,8 +15,7 @@ from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 from setwright.checks.taper import sets_in
 from setwright.checks.threshold import threshold
-from setwright.dose.resolved import ResolvedWeek
-from setwright.model.plan import Plan
+from setwright.checks.weeks import week_pairs
 from setwright.model.units import plain_number
 
 ID = "volume-step-too-large"
@@ -54,11 +53,8 @@ def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each plan, at its first week that grows too much."""
     most = subject.value(MOST)
     for plan in subject.plans:
-        before = 0
-        for week in plan.weeks:
-            if not _is_full(plan.plan, week):
-                continue
-            now = sets_in(week)
+        for full, week in week_pairs(plan):
+            before, now = sets_in(full), sets_in(week)
             step = Fraction(now - before, before) * 100 if before >= FEWEST_SETS else Fraction(0)
             if step > most:
                 yield Doubt(
@@ -69,10 +65,3 @@ def check(subject: Subject) -> Iterator[Doubt]:
                     plan.plan.accept,
                 )
                 break
-            before = now
-
-
-def _is_full(plan: Plan, week: ResolvedWeek) -> bool:
-    """Say whether a week is as planned: normal, nothing left out or exchanged, no sets changed."""
-    changed = any(c.skip or c.do_instead or "sets" in c.doses for c in plan.changes if c.week == week.number)
-    return week.remains.kind == "normal" and bool(week.sessions) and not changed

@@ -41,7 +41,7 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
             if step.rule:
                 click.echo(f"     {RULES[step.rule].title}. {RULES[step.rule].source_in_full}")
         click.echo("Week by week:")
-        for number, said in history(ENGLISH, looked.programme, resolved, session, item):
+        for number, said in history(ENGLISH, looked.programme, resolved, session, item, base_kg):
             click.echo(f"{number:>5}  {said}")
 
 

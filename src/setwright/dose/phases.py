@@ -9,8 +9,11 @@ from typing import Literal
 
 from setwright.model.tempo import FAST_LIFT_S, Tempo
 
-PhaseKind = Literal["lower", "pause", "lift", "hold"]
-"""Lowering, the pause at the bottom, lifting, the hold at the top."""
+PhaseKind = Literal["lower", "pause", "lift", "hold", "settle"]
+"""Lowering, the pause at the bottom, lifting, the hold at the top; after a jump, nobody holds there, but settles."""
+
+Manner = Literal["lowers first", "lifts first", "jumps"]
+"""How a repetition goes: down and up, up and down, or down, off the ground and back onto it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,10 +25,10 @@ class Phase:
     fast: bool = False
 
 
-def phases(tempo: Tempo, lowers_first: bool = True) -> tuple[Phase, ...]:
+def phases(tempo: Tempo, manner: Manner = "lowers first") -> tuple[Phase, ...]:
     """Return the phases that take time, in the order in which they are done."""
     fast = tempo.lifting_s is None
     down = (Phase("lower", tempo.lowering_s), Phase("pause", tempo.pause_low_s))
     lifting_s = FAST_LIFT_S if tempo.lifting_s is None else tempo.lifting_s
-    up = (Phase("lift", lifting_s, fast), Phase("hold", tempo.pause_high_s))
-    return tuple(phase for phase in ((*down, *up) if lowers_first else (*up, *down)) if phase.seconds)
+    up = (Phase("lift", lifting_s, fast), Phase("settle" if manner == "jumps" else "hold", tempo.pause_high_s))
+    return tuple(phase for phase in ((*down, *up) if manner != "lifts first" else (*up, *down)) if phase.seconds)

@@ -102,7 +102,7 @@ def _points(desk: Desk, ident: str) -> list[dict[str, Any]]:
     if exercise.breathing:
         points.append({"name": desk.language.say("Breathing"), "says": desk.prose(exercise.breathing)})
     if exercise.tempo:
-        said = f"{tempo_words(desk.language, exercise.tempo, desk.site.lowers_first(ident))} ({exercise.tempo})"
+        said = f"{tempo_words(desk.language, exercise.tempo, desk.site.manner(ident))} ({exercise.tempo})"
         points.append({"name": desk.language.say("Tempo"), "says": [{"kind": "text", "text": said}]})
     if exercise.feel:
         points.append({"name": desk.language.say("Where to feel it"), "says": desk.prose(exercise.feel)})

@@ -101,7 +101,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         item,
         exercise.limits.load if exercise.limits else None,
         unit,
-        desk.site.lowers_first(item.exercise),
+        desk.site.manner(item.exercise),
     )
     return {
         "exercise": item.exercise,

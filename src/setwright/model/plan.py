@@ -2,7 +2,7 @@
 
 import re
 from datetime import date
-from typing import Annotated, Any, Self
+from typing import Annotated, Any, Literal, Self
 
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
@@ -183,6 +183,10 @@ class Plan(CoachModel):
     name: Name = Field(description="The plan's name.")
     for_: Prose = Field(alias="for", description="Whom it is for.")
     aim: Prose | None = Field(default=None, description="What it leads to.")
+    experience: Literal["new", "trained"] = Field(
+        default="new",
+        description="trained: every member has a season of strength work behind them; checks of jumps ask less.",
+    )
     starts: Day = Field(description="The first day; weeks run from its weekday.")
     event: Event | None = Field(default=None, description="The day that it leads up to.")
     other_training: list[OtherTraining] = Field(default=[], max_length=14, description="Training beside the plan.")

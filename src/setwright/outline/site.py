@@ -5,6 +5,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from setwright.checks.registry import Accepted
+from setwright.dose.contacts import is_jump
+from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.figure.motion import solved
 from setwright.model.programme import Programme
@@ -53,7 +55,9 @@ class Site:
             kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
         return list(kit)
 
-    def lowers_first(self, exercise: str) -> bool:
-        """Say whether a repetition begins with its lowering, as the figure shows it; without a figure, it does."""
-        drawn = self.programme.exercises[exercise].figure
-        return drawn is None or solved(drawn).lowers_first
+    def manner(self, exercise: str) -> Manner:
+        """Return how a repetition goes: a jump by its pattern, else as the figure shows it; without one, down first."""
+        whole = self.programme.exercises[exercise]
+        if is_jump(whole):
+            return "jumps"
+        return "lowers first" if whole.figure is None or solved(whole.figure).lowers_first else "lifts first"

@@ -93,7 +93,7 @@ def filters(site: Site) -> dict[str, Callable[..., Any]]:
 
     def in_words(item: ResolvedItem) -> ItemWords:
         limits = site.programme.exercises[item.exercise].limits
-        return item_words(language, item, limits.load if limits else None, unit, site.lowers_first(item.exercise))
+        return item_words(language, item, limits.load if limits else None, unit, site.manner(item.exercise))
 
     def amount_of(part: RoutinePart) -> str:
         return doses.part_amount(language, part, site.programme.exercises[part.exercise] if part.exercise else None)

@@ -14,7 +14,7 @@ from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
 from setwright.dose.dose import Dose
-from setwright.dose.phases import Phase, PhaseKind, phases
+from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
@@ -187,7 +187,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
         amount=_amount(site, dose),
         kit=own_kit or exercise.kit,
         loads=[_load(site, item, load) for load in loads],
-        tempos=[_phases(tempo, site.lowers_first(item.exercise)) for tempo in tempos],
+        tempos=[_phases(tempo, site.manner(item.exercise)) for tempo in tempos],
         sets=[
             SetData(
                 low=Fraction(one.amount.low),
@@ -219,8 +219,8 @@ def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
     )
 
 
-def _phases(tempo: Tempo, lowers_first: bool) -> list[PhaseData]:
-    return [_phase(phase) for phase in phases(tempo, lowers_first)]
+def _phases(tempo: Tempo, manner: Manner) -> list[PhaseData]:
+    return [_phase(phase) for phase in phases(tempo, manner)]
 
 
 def _phase(phase: Phase) -> PhaseData:

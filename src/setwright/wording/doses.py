@@ -4,7 +4,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from setwright.dose.dose import Dose, Group, metres
-from setwright.dose.phases import Phase, phases
+from setwright.dose.phases import Manner, Phase, phases
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import Measure
 from setwright.model.routine import RoutinePart
@@ -121,9 +121,9 @@ def part_amount(language: Language, part: RoutinePart, exercise: Exercise | None
     return f"{said} {language.say('each side')}" if both else said
 
 
-def tempo_words(language: Language, tempo: Tempo, lowers_first: bool = True) -> str:
+def tempo_words(language: Language, tempo: Tempo, manner: Manner = "lowers first") -> str:
     """Return a tempo in words, in the order in which it is done: lower 3 s, lift 1 s; or lift 1 s, lower 3 s."""
-    return language.listed(_phase(language, tempo, phase) for phase in phases(tempo, lowers_first))
+    return language.listed(_phase(language, tempo, phase) for phase in phases(tempo, manner))
 
 
 def _phase(language: Language, tempo: Tempo, phase: Phase) -> str:
@@ -134,6 +134,8 @@ def _phase(language: Language, tempo: Tempo, phase: Phase) -> str:
             return language.say("pause %(seconds)s s", seconds=phase.seconds)
         case "hold":
             return language.say("hold %(seconds)s s at the top", seconds=phase.seconds)
+        case "settle":
+            return language.say("settle for %(seconds)s s", seconds=phase.seconds)
     if not phase.fast:
         return language.say("lift %(seconds)s s", seconds=phase.seconds)
     return language.say("lift fast, with control") if tempo.lowering_s else language.say("fast, with control")

@@ -57,9 +57,18 @@ def derivation(
 
 
 def history(
-    language: Language, programme: Programme, plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem
+    language: Language,
+    programme: Programme,
+    plan: ResolvedPlan,
+    session: ResolvedSession,
+    item: ResolvedItem,
+    body_weight_kg: Fraction | None = None,
 ) -> Iterator[tuple[int, str]]:
-    """Yield every week up to this one in which the session stood in the plan, and what became of the dose."""
+    """Yield every week up to this one in which the session stood in the plan, and what became of the dose.
+
+    With a body weight, each week says the weight in the hand too, and how much heavier it is than the one before.
+    """
+    before_kg: Fraction | None = None
     rounds = programme.sessions[session.session].blocks[item.slot[0]].kind != "straight"
     for week in plan.weeks[: session.week]:
         for skipped in week.skipped:
@@ -72,7 +81,30 @@ def history(
             same = next(i for i in other.items if i.slot == item.slot)
             said = f"{dose_in_words(language, same.dose, rounds)} ({_counting(language, other)})"
             changed = (language.say("changed for this week: %(why)s", why=why) for why in same.reasons)
-            yield week.number, "; ".join((said, *changed))
+            taken_kg = _taken_kg(same, body_weight_kg)
+            hand = () if taken_kg is None else (_in_hand(language, same, taken_kg, before_kg),)
+            before_kg = taken_kg or before_kg
+            yield week.number, "; ".join((said, *hand, *changed))
+
+
+def _taken_kg(item: ResolvedItem, body_weight_kg: Fraction | None) -> Fraction | None:
+    """Return the weight that a member takes, in each hand where it is per hand; None where nothing says so."""
+    if body_weight_kg is None or isinstance(item.dose.heaviest, OneRepMaxShare):
+        return None
+    choice = item.choice or choice_at(item.bands, body_weight_kg)
+    return choice.weight_kg if choice is not None else None
+
+
+def _in_hand(language: Language, item: ResolvedItem, taken_kg: Fraction, before_kg: Fraction | None) -> str:
+    load, weight = item.dose.heaviest, language.number(taken_kg)
+    if load is not None and load.per_hand:
+        said = language.say("%(weight)s kg in each hand", weight=weight)
+    else:
+        said = language.say("%(weight)s kg in the hand", weight=weight)
+    if before_kg is None or taken_kg <= before_kg:
+        return said
+    more = language.number((taken_kg / before_kg - 1) * 100, 0)
+    return language.say("%(taken)s, %(percent)s %% more", taken=said, percent=more)
 
 
 def _counting(language: Language, session: ResolvedSession) -> str:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
 from setwright.wording import doses, loads
@@ -75,7 +76,7 @@ class ItemWords:
 
 
 def item_words(
-    language: Language, item: ResolvedItem, limit: Load | None, unit: str, lowers_first: bool = True
+    language: Language, item: ResolvedItem, limit: Load | None, unit: str, manner: Manner = "lowers first"
 ) -> ItemWords:
     """Return an exercise's dose in words.
 
@@ -84,7 +85,7 @@ def item_words(
         item: the exercise in its week.
         limit: the heaviest load that the physiotherapist allows for it, if any.
         unit: the club's unit of weights, ``kg`` or ``lb``.
-        lowers_first: whether a repetition begins with its lowering.
+        manner: how a repetition goes.
     """
     dose, tempo = item.dose, item.dose.first.tempo
     number, word = doses.big_amount(language, dose)
@@ -94,7 +95,7 @@ def item_words(
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
         loads=tuple(_load(language, item, take, limit, unit) for take in item.takes),
-        tempo=doses.tempo_words(language, tempo, lowers_first) if tempo else None,
+        tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
     )

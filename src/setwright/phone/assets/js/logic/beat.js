@@ -3,7 +3,7 @@ import { say } from "../words.js";
 
 /** @typedef {import("./steps.js").Phase} Phase */
 
-const NAMES = { lower: say("Lower"), pause: say("Pause"), lift: say("Lift"), hold: say("Hold") };
+const NAMES = { lower: say("Lower"), pause: say("Pause"), lift: say("Lift"), hold: say("Hold"), settle: say("Settle") };
 
 /**
  * What a member does in a phase.

@@ -1,7 +1,7 @@
 // A session as its page carries it in one block of JSON: setwright/phone/session_data.py makes it, and has its schema.
 
 /** @typedef {"reps" | "hold" | "work" | "distance"} Measure */
-/** @typedef {{kind: "lower" | "pause" | "lift" | "hold", seconds: number, fast?: boolean}} Phase one phase of a repetition */
+/** @typedef {{kind: "lower" | "pause" | "lift" | "hold" | "settle", seconds: number, fast?: boolean}} Phase one phase of a repetition */
 /**
  * @typedef {object} Load
  * @property {string} text in words

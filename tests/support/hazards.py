@@ -1,0 +1,245 @@
+"""Hazardous edits, planted one at a time in a copy of the example: what a hurried coach might do to members.
+
+Each is caught by the one rule that is about it. For the table, run ``python -m support.hazards`` from the folder tests.
+"""
+
+from typing import Final
+
+from support.planted import Plant, one, table
+
+_RELAY, _STARTER = "plans/relay.yml", "plans/starter.yml"
+_FOUNDATION_A, _FOUNDATION_B = "sessions/foundation-a.yml", "sessions/foundation-b.yml"
+_BUILD_A, _BUILD_B = "sessions/build-a.yml", "sessions/build-b.yml"
+_POWER_A, _POWER_B = "sessions/power-a.yml", "sessions/power-b.yml"
+_STARTER_A, _SQUAT = "sessions/starter-a.yml", "exercises/goblet-squat.yml"
+_READY, _WHOLE_BODY = "routines/ready-to-jump.yml", "routines/whole-body.yml"
+
+_JUMPS = """  - kind: straight
+    name: Jumps
+    sets: 2
+    rest: 2 min 30 s
+    progress:
+      sets: {weeks: [2, 3]}
+    note: Use the whole rest. Walk about, and come back curious, not breathless.
+    exercises:
+      - exercise: squat-jump
+        reps: 3
+        progress:
+          reps: {add: 1, up_to: 4}
+"""
+_QUICK_FEET = """  - kind: straight
+    name: Quick feet
+    sets: 2
+    rest: 90 s
+    note: Low and even. End the set when the beat breaks, even if the number is not reached.
+    exercises:
+      - exercise: line-hops
+        reps: 10
+        progress:
+          reps: {add: 2, up_to: 14}
+"""
+_STEP_UP = "  - kind: superset\n    name: Step up and carry\n"
+_HARDER = "        progress:\n          load: {add: RPE 0.5, up_to: RPE 7}\n"
+_SIT = "  - kind: superset\n    name: Sit and row\n"
+_HOPS_ALLOWED = ("exercises/line-hops.yml", "  earliest_phase: 2\n", "")
+_HOP_WARM_UP = (_STARTER_A, "  - whole-body\n  - short-of-time\n", "  - ready-to-jump\n")
+_HOPS_WAIT = """  - week: 5
+    day: friday
+    do_instead: foundation-a
+    why: >-
+      Landings began on Tuesday. The hops wait for a week, so that shins and tendons meet one new
+      thing at a time.
+"""
+_TWO_CHANGES = """changes:
+  - {week: 10, day: friday, do_instead: springs, why: The hall is let.}
+  - {week: 10, day: friday, move_to: saturday, why: The hall is let.}
+"""
+_SPRINGS = """name: Springs
+aim: A few hops on Saturday.
+warm_up: [ready-to-jump]
+blocks:
+  - kind: straight
+    sets: 2
+    rest: 2 min
+    exercises: [{exercise: line-hops, reps: 12}, {exercise: side-plank, hold: 20 s}]
+"""
+_HEAVY = _SPRINGS.replace("{exercise: line-hops, reps: 12}", "{exercise: push-up, reps: 4, load: RPE 9}").replace(
+    "sets: 2", "sets: 2\n    change_over: 2 min"
+)
+
+
+def _starter_hops(sets: int, reps: int) -> tuple[str, str, str]:
+    block = f"  - {{kind: straight, sets: {sets}, rest: 2 min, exercises: [{{exercise: line-hops, reps: {reps}}}]}}\n"
+    return (_STARTER_A, _SIT, f"{block}{_SIT}")
+
+
+HAZARDS: Final = (
+    # Loads
+    one(
+        "a tenth on paper that is a third in the hand",
+        _FOUNDATION_A,
+        "          reps: {add: 1, up_to: 10}\n          then:\n            load:",
+        "          load:",
+        "load-step-too-large",
+    ),
+    Plant(
+        "a climb that leaps over a kettlebell",
+        "sessions/starter-b.yml",
+        (
+            (
+                "reps: {add: 1, up_to: 12}",
+                "reps: {add: 1, up_to: 10}\n          then: {load: {add: 4 kg, up_to: 12 kg}}",
+            ),
+        ),
+        "load-step-too-large",
+        elsewhere=(("exercises/kettlebell-deadlift.yml", "  weekly_step: 10 %\n", ""),),
+    ),
+    one(
+        "a new phase with a heavier squat",
+        _POWER_A,
+        "load: 22 % bodyweight",
+        "load: 29 % bodyweight",
+        "load-step-too-large",
+    ),
+    # Weeks
+    Plant(
+        "loads where there were none, all in one phase",
+        _BUILD_B,
+        (("        load: RPE 6.5\n", "        load: 24 % bodyweight\n"), (_HARDER, "")),
+        "lifted-step-too-large",
+        _RELAY,
+    ),
+    Plant(
+        "half as many calves again in a new phase",
+        _BUILD_B,
+        (
+            ("- exercise: front-plank\n        hold: 40 s", "- exercise: walking-heel-raise\n        reps: 16"),
+            ("- exercise: bird-dog", "- exercise: heel-raise"),
+        ),
+        "region-step-too-large",
+        _RELAY,
+    ),
+    one(
+        "a row that grows from 12 to 20",
+        _FOUNDATION_A,
+        "            weeks: [light band, light band, medium band]\n",
+        "            weeks: [light band, light band, medium band]\n          reps: {weeks: [12, 12, 20]}\n",
+        "exercise-step-too-large",
+        _RELAY,
+    ),
+    Plant(
+        "a phase without its deadlift",
+        _BUILD_B,
+        (
+            ("- exercise: kettlebell-deadlift\n", "- exercise: band-side-walk\n"),
+            ("load: RPE 6.5\n", "load: medium band\n"),
+            (_HARDER, ""),
+        ),
+        "knee-hip-imbalance",
+        _RELAY,
+    ),
+    one("a taper that begins with a full week", _RELAY, "[60 %, 50 %]", "[100 %, 50 %]", "taper-without-cut"),
+    # Jumps
+    Plant("jumps at the end of the session", _POWER_A, ((_JUMPS, ""), ("", _JUMPS)), "jumps-last"),
+    Plant(
+        "hops after squats and deadlifts",
+        _BUILD_B,
+        ((_QUICK_FEET, ""), (_STEP_UP, _QUICK_FEET + _STEP_UP)),
+        "jumps-on-tired-legs",
+    ),
+    one(
+        "twenty seconds between hops",
+        _BUILD_B,
+        "rest: 90 s\n    note: Low",
+        "rest: 20 s\n    note: Low",
+        "no-rest-between-jumps",
+    ),
+    one(
+        "a slow stretch before the jumps",
+        _READY,
+        "  - exercise: ankle-rock\n    reps: 8\n",
+        "  - exercise: calf-stretch\n    hold: 1 min\n",
+        "stretch-before-jumps",
+    ),
+    one(
+        "five minutes of warm-up before landings",
+        _BUILD_A,
+        "  - ready-to-jump\n",
+        "  - short-of-time\n",
+        "jumps-hardly-warm",
+    ),
+    Plant(
+        "hops for beginners",
+        _STARTER,
+        (),
+        "jumps-for-beginners",
+        elsewhere=(_starter_hops(2, 8), _HOP_WARM_UP, _HOPS_ALLOWED),
+    ),
+    Plant(
+        "hops on the eve of the long run",
+        _RELAY,
+        (("changes:\n", _TWO_CHANGES),),
+        "jumps-before-key-session",
+        elsewhere=(("sessions/springs.yml", "", _SPRINGS),),
+    ),
+    Plant(
+        "heavy presses on the eve of the long run",
+        _RELAY,
+        (("changes:\n", _TWO_CHANGES),),
+        "jumps-before-key-session",
+        elsewhere=(("sessions/springs.yml", "", _HEAVY),),
+    ),
+    one("landings and hops in one week", _RELAY, _HOPS_WAIT, "", "jumps-begin-together"),
+    Plant(
+        "a hundred hops in an evening",
+        _STARTER_A,
+        (),
+        "too-many-jump-contacts",
+        elsewhere=(
+            _starter_hops(3, 36),
+            _HOP_WARM_UP,
+            _HOPS_ALLOWED,
+            (_STARTER_A, "time_budget: 45 min", "time_budget: 60 min"),
+            (_STARTER, "starts: 2027", "experience: trained\nstarts: 2027"),
+        ),
+    ),
+    one(
+        "three times the hops",
+        _BUILD_B,
+        "reps: {add: 2, up_to: 14}",
+        "reps: {weeks: [10, 30]}",
+        "jump-contacts-step-too-large",
+        _RELAY,
+    ),
+    # What is said, and what is not
+    one(
+        "a warm-up that cannot be done in its time",
+        _WHOLE_BODY,
+        "takes: 10 min",
+        "takes: 4 min",
+        "takes-disagrees-with-steps",
+    ),
+    one(
+        "no word about other training",
+        _STARTER,
+        "other_training:\n  - day: monday\n    what: Easy club run on paths, slow enough to talk.\n",
+        "",
+        "no-other-training",
+    ),
+    one(
+        "a breath to hold", _SQUAT, "Breathe in on the way down.", "Hold your breath on the way down.", "harmful-words"
+    ),
+    one("a set until one drops", _BUILD_A, "A loud landing ends the set.", "Go on until you drop.", "harmful-words"),
+    one(
+        "a warm-up through the pain",
+        _WHOLE_BODY,
+        "Turn a little farther each time",
+        "Work through the pain",
+        "harmful-words",
+    ),
+)
+"""Every hazardous edit, by kind."""
+
+
+if __name__ == "__main__":
+    print(table(HAZARDS), end="")  # noqa: T201 - a script that prints
