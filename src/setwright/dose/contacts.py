@@ -1,9 +1,9 @@
 """Jump contacts: how often a member lands. What jumps are counted in, by the set, the session and the week.
 
 A jump is an exercise of the pattern 'jump': it leaves the ground and lands. Each landing counts once, whether one foot
-lands or both together, as foot contacts are counted for jump training (Potach DH, Chu DA, in Baechle TR, Earle RW (eds),
-Essentials of Strength Training and Conditioning, NSCA / Human Kinetics; from memory). Height, load and speed of a
-landing are not in the number. Of a range, the upper end counts.
+lands or both together, as foot contacts are counted for jump training (Potach DH, Chu DA, in Baechle TR, Earle RW
+(eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics; from memory). Height, load and speed of
+a landing are not in the number. Of a range, the upper end counts.
 """
 
 from collections.abc import Iterable, Mapping

@@ -40,6 +40,7 @@ class Prescription(CoachModel):
     work: WorkTime | None = Field(default=None, description="Time to keep moving; a side, likewise.")
     distance: Length | None = Field(default=None, description="Distance to cover.")
     load: LoadField | None = Field(default=None, description="How heavy; left out, the body alone.")
+    height: Length | None = Field(default=None, description="Height of the box or step, to stand on or to drop from.")
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."

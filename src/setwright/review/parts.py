@@ -37,8 +37,7 @@ Writer = Callable[[str, Any], str]
 
 _LENGTH: Final = 12
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
-_PERCENT: Final = frozenset({"weekly_step"})
-_SECONDS: Final = frozenset({"hold"})
+_UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,13 +92,14 @@ def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
             yield from _lines((*path, str(number)), inner, write)
     else:
         field = " ".join(step.replace("_", " ") for step in path if not step.isdecimal())
-        yield Line(" ".join(step.replace("_", " ") for step in path), write(path[-1], value), field)
+        key = f"limits {path[-1]}" if path[0] == "limits" else path[-1]
+        yield Line(" ".join(step.replace("_", " ") for step in path), write(key, value), field)
 
 
 def written(key: str, value: Any) -> str:
     """Return a value as a coach writes it, whatever words pages use for it."""
     if isinstance(value, Fraction):
-        return plain_number(value, 4) + (" %" if key in _PERCENT else "")
-    if key in _SECONDS and isinstance(value, int):
-        return f"{value} s"
+        return plain_number(value, 4) + _UNITS.get(key, "")
+    if isinstance(value, int) and key in _UNITS:
+        return f"{value}{_UNITS[key]}"
     return " ".join(str(value).split())

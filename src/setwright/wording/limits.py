@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Final
 
-from setwright.model.exercise import Limits
+from setwright.model.limits import Limits
+from setwright.model.load import magnitude
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load
 from setwright.wording.times import duration
@@ -32,15 +33,23 @@ class LimitWords:
 
 _LABELS: Final[Mapping[str, str]] = {
     "load": later("Load"),
+    "top_effort": later("Effort"),
+    "least_reserve": later("In reserve"),
     "reps": later("Reps"),
     "hold": later("Hold"),
+    "height": later("Height"),
+    "contacts": later("Landings"),
     "weekly_sets": later("Sets"),
     "weekly_step": later("Step of the load"),
     "earliest_phase": later("Earliest"),
     "not_for": later("Not for"),
 }
 _ROUND_IT: Final[Mapping[str, str]] = {
+    "top_effort": later("%(value)s of 10"),
+    "least_reserve": later("%(value)s reps or more"),
     "reps": later("%(value)s a set"),
+    "height": later("%(value)s cm"),
+    "contacts": later("%(value)s a session"),
     "weekly_sets": later("%(value)s a week"),
     "weekly_step": later("%(value)s %% a week"),
     "earliest_phase": later("phase %(value)s of a plan"),
@@ -71,9 +80,11 @@ def _written(language: Language, key: str, value: Any) -> str:
     match key:
         case "load":
             return load(language, value)
+        case "top_effort" | "least_reserve":
+            return language.number(magnitude(value))
         case "hold":
             return duration(language, value)
-        case "weekly_step":
+        case "weekly_step" | "height":
             return language.number(value)
         case _:
             return str(value)
