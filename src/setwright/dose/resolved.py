@@ -8,6 +8,7 @@ from fractions import Fraction
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
 from setwright.dose.dose import Dose
+from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
@@ -34,6 +35,7 @@ class ResolvedItem:
 
     ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
     for a fixed load. ``kit`` is what the load is taken with. ``changes`` say what differs from the last time.
+    ``heights`` are those of a box or step, where the session or a limit names any.
     """
 
     slot: Slot
@@ -44,6 +46,7 @@ class ResolvedItem:
     choice: Choice | None
     changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
+    heights: Heights | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -93,7 +93,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     said = item_words(
         language,
         item,
-        exercise.limits.load if exercise.limits else None,
+        exercise.limits,
         unit,
         desk.site.lowers_first(item.exercise),
     )
@@ -110,6 +110,11 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "bands": [[row.span, row.take] for row in said.bands.rows] if said.bands else [],
         "bands_of": said.bands.short if said.bands else "",
         "remarks": list(said.remarks),
+        "bound": said.bound,
+        "height": said.height,
+        "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
+        "stop_here": desk.all_prose(exercise.stop_if),
+        "cautions": desk.all_prose(exercise.cautions),
         "tempo": said.tempo,
         "tempo_code": said.tempo_code,
         "rest": desk.language.say("rest %(time)s", time=said.rest),

@@ -172,7 +172,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
     loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
     paced = dose.measure == "reps"
     tempos = list(dict.fromkeys(one.tempo for one in dose.sets if one.tempo is not None and paced))
-    said = item_words(site.language, item, None, site.programme.club.units)
+    said = item_words(site.language, item, exercise.limits, site.programme.club.units)
     return ItemData(
         exercise=item.exercise,
         name=exercise.name,

@@ -1,11 +1,15 @@
 """One exercise of a session in words: everything that a page and a sheet say about its dose, decided once."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
+from setwright.dose.heights import Heights
 from setwright.dose.resolved import ResolvedItem
-from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.limits import Limits
+from setwright.model.load import BodyWeightShare, Weight
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
+from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
 from setwright.wording.times import duration
 
@@ -43,7 +47,8 @@ class ItemWords:
 
     ``number`` and ``unit`` are the amount for large type; ``kit`` is what the load is taken with. ``take`` says what to
     take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
-    weights. ``tempo_code`` are its four numbers.
+    weights. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it; ``height`` is that of a
+    box or step. ``tempo_code`` are its four numbers.
     """
 
     number: str
@@ -55,20 +60,22 @@ class ItemWords:
     take: Pieces
     bands: BandWords | None
     remarks: tuple[str, ...]
+    bound: str | None
+    height: str | None
     tempo: str | None
     tempo_code: str | None
     rest: str
 
 
 def item_words(
-    language: Language, item: ResolvedItem, limit: Load | None, unit: str, lowers_first: bool = True
+    language: Language, item: ResolvedItem, limits: Limits | None, unit: str, lowers_first: bool = True
 ) -> ItemWords:
     """Return an exercise's dose in words.
 
     Args:
         language: the language to say it in.
         item: the exercise in its week.
-        limit: the heaviest load that the physiotherapist allows for it, if any.
+        limits: what the physiotherapist allows of it, if anything is limited.
         unit: the club's unit of weights, ``kg`` or ``lb``.
         lowers_first: whether a repetition begins with its lowering.
     """
@@ -81,16 +88,18 @@ def item_words(
         sides=doses.sides(language, dose),
         load=capital(loads.load(language, load)) if load is not None else None,
         kit=item.kit if load is not None and (item.bands or item.choice) else None,
-        take=_take(language, item, limit, unit),
+        take=_take(language, item, unit),
         bands=_bands(language, item, unit) if item.bands and not item.choice else None,
         remarks=_remarks(language, item),
+        bound=bound(language, limits, dose.loads),
+        height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, lowers_first) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
     )
 
 
-def _take(language: Language, item: ResolvedItem, limit: Load | None, unit: str) -> Pieces:
+def _take(language: Language, item: ResolvedItem, unit: str) -> Pieces:
     load = item.dose.heaviest
     if item.choice:
         if item.choice.fit == "over-limit":
@@ -102,8 +111,6 @@ def _take(language: Language, item: ResolvedItem, limit: Load | None, unit: str)
             return pieces(language.say("Take %(weight)s, the nearest that the club owns.", weight=weight))
     elif item.bands:
         return ()
-    elif limit and isinstance(load, Effort | Reserve | OneRepMaxShare):
-        return _one(language.say("Never more than %(load)s.", load=loads.load(language, limit)))
     elif isinstance(load, BodyWeightShare):
         said = language.say(
             "Multiply your body weight by %(percent)s and divide by 100. Take nothing heavier than that.",
@@ -152,3 +159,12 @@ def _remarks(language: Language, item: ResolvedItem) -> tuple[str, ...]:
     if "limit" in fits:
         remarks.append(language.say("The physiotherapist's limit keeps some weights lighter."))
     return tuple(remarks)
+
+
+def _height(language: Language, heights: Heights) -> str:
+    if heights.asked_cm is not None:
+        return language.say("%(height)s high", height=centimetres(language, heights.asked_cm))
+    if heights.owned_cm:
+        sizes = language.either(centimetres(language, size) for size in heights.owned_cm)
+        return language.say("%(heights)s high, no higher", heights=sizes)
+    return language.say("No higher than %(height)s", height=centimetres(language, heights.most_cm or Fraction(0)))

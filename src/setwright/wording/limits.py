@@ -1,11 +1,13 @@
 """What a physiotherapist limits an exercise to, in words: one row for each key of ``Limits``, set or not."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any, Final
 
+from setwright.dose.bounding import is_open
 from setwright.model.limits import Limits
-from setwright.model.load import magnitude
+from setwright.model.load import Load, magnitude
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load
 from setwright.wording.times import duration
@@ -66,6 +68,31 @@ def limits(language: Language, of: Limits | None) -> tuple[LimitWords, ...]:
 def limits_set(language: Language, of: Limits | None) -> tuple[LimitWords, ...]:
     """Return the limits that are set and said in a few words: all but those in lines of prose."""
     return tuple(row for row in limits(language, of) if row.said)
+
+
+def bound(language: Language, of: Limits | None, doses: Iterable[Load]) -> str | None:
+    """Return the limits of load and effort to print beside a dose that does not keep to them by itself.
+
+    That is a load of another kind than the limit: by effort, of 1RM, with a band, or a share for a limit in kilograms,
+    which a table of weights keeps for the body weights that it covers.
+    """
+    if of is None:
+        return None
+    loads = tuple(doses)
+    said = []
+    if of.load is not None and any(type(one) is not type(of.load) for one in loads):
+        said.append(language.say("Never more than %(load)s.", load=load(language, of.load)))
+    if any(is_open(one) for one in loads):
+        if of.top_effort is not None:
+            said.append(language.say("No harder than %(effort)s.", effort=load(language, of.top_effort)))
+        if of.least_reserve is not None:
+            said.append(language.say("Keep at least %(reserve)s.", reserve=load(language, of.least_reserve)))
+    return " ".join(said) or None
+
+
+def centimetres(language: Language, length_cm: Fraction) -> str:
+    """Return a height: 30 cm."""
+    return language.say("%(number)s cm", number=language.number(length_cm))
 
 
 def _row(language: Language, key: str, value: Any) -> LimitWords:

@@ -145,14 +145,18 @@ export class GuideView {
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
+    const first = isFirst(step);
+    if (first) parts.push(...careOf(item));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...some(copyOf(partOf(item, "amount"))));
     if (weight) parts.push(make("p", "sw-s-load", weight));
+    parts.push(...some(copyOf(partOf(item, "bound"))), ...some(copyOf(partOf(item, "height"))));
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
+    if (!first) parts.push(...careOf(item));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -187,6 +191,7 @@ export class GuideView {
       const words = [other || item.name, item.amount, other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
+      if (isFirst(next)) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -346,6 +351,22 @@ export class GuideView {
  */
 function some(part) {
   return part ? [part] : [];
+}
+
+/**
+ * Whether nothing of this exercise has been done yet in its block.
+ * @param {Step} step
+ */
+function isFirst(step) {
+  return step.round === 1 && step.side !== 2;
+}
+
+/**
+ * Whom an exercise is not for, when to stop and who takes care, as the page says it.
+ * @param {HTMLElement} item
+ */
+function careOf(item) {
+  return ["not-for", "care"].flatMap((name) => some(copyOf(partOf(item, name))));
 }
 
 /** @param {Element} way */
