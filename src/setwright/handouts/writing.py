@@ -13,6 +13,7 @@ from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, spans
 from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
+from setwright.review.words import Where
 from setwright.wording import blocks
 from setwright.wording.changes import in_words
 from setwright.wording.doses import boxes, dose_in_words, part_amount
@@ -65,6 +66,19 @@ class Desk:
         """Return several texts as runs."""
         return [self.prose(text) for text in texts]
 
+    def noted(self, text: str, where: Where) -> list[dict[str, str]]:
+        """Return a note as runs, marked where it speaks of an exercise under limits and no reviewer has seen it."""
+        return [*self.prose(text), *([self.mark] if where in self.site.not_reviewed else [])]
+
+    def reasoned(self, said: str, why: str) -> list[dict[str, str]]:
+        """Return the reason of a change as runs, marked likewise; ``said`` is what is printed of it."""
+        return [*self.prose(said), *([self.mark] if why in self.site.reasons_not_reviewed else [])]
+
+    @property
+    def mark(self) -> dict[str, str]:
+        """What stands after words that no reviewer has seen."""
+        return {"kind": "strong", "text": " " + self.language.say("(not reviewed)")}
+
     def name(self, exercise: str) -> str:
         """Return an exercise's name."""
         return self.site.programme.exercises[exercise].name
@@ -112,6 +126,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "remarks": list(said.remarks),
         "bound": said.bound,
         "height": said.height,
+        "grave": say_not_as_reviewed(desk, item.exercise),
         "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
         "stop_here": desk.all_prose(exercise.stop_if),
         "cautions": desk.all_prose(exercise.cautions),
@@ -121,7 +136,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "rest_after": plainly(blocks.rest_after_set(language, item)),
         "words": dose_in_words(language, dose, rounds),
         "changes": list(in_words(language, item.changes)),
-        "reasons": desk.all_prose(item.reasons),
+        "reasons": [desk.reasoned(why, why) for why in item.reasons],
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),
         "at_home": desk.prose(exercise.at_home.use) if exercise.at_home else None,
@@ -129,16 +144,29 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     }
 
 
-def part_data(desk: Desk, part: RoutinePart) -> dict[str, Any]:
-    """Return one step of a warm-up or cool-down."""
+def say_not_as_reviewed(desk: Desk, exercise: str) -> str | None:
+    """Return the warning for an exercise whose limits or cautions are not as its reviewer saw them."""
+    if not desk.site.reviews[exercise].grave:
+        return None
+    return desk.language.say(
+        "Limits or cautions of this exercise are not as the physiotherapist saw them. Ask before you do it."
+    )
+
+
+def part_data(desk: Desk, part: RoutinePart, routine: str, index: int) -> dict[str, Any]:
+    """Return one step of a warm-up or cool-down, the one at an index, from 0."""
     exercise = desk.site.programme.exercises[part.exercise] if part.exercise else None
     note = part.note or (exercise.cues[0] if exercise and exercise.cues else None)
     return {
         "exercise": part.exercise,
         "name": exercise.name if exercise else None,
-        "do": desk.prose(part.do) if part.do else None,
+        "do": desk.noted(part.do, ("routine", routine, index, "do")) if part.do else None,
         "amount": part_amount(desk.language, part, exercise),
-        "note": desk.prose(note) if note else None,
+        "note": desk.noted(note, ("routine", routine, index, "note")) if note else None,
+        "grave": say_not_as_reviewed(desk, part.exercise) if part.exercise else None,
+        "not_for": desk.all_prose(exercise.limits.not_for if exercise and exercise.limits else []),
+        "stop_here": desk.all_prose(exercise.stop_if if exercise else []),
+        "cautions": desk.all_prose(exercise.cautions if exercise else []),
     }
 
 

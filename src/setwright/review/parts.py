@@ -35,7 +35,8 @@ FIELDS: Final[dict[Part, tuple[str, ...]]] = {
 Writer = Callable[[str, Any], str]
 """Writes a value of a key as text."""
 
-_LENGTH: Final = 12
+LETTERS: Final = 12
+"""How long a digest is."""
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
 _UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm"}
 
@@ -71,7 +72,12 @@ def digest_of(exercise: Exercise, part: Part, write: Writer | None = None) -> st
     if not lines:
         return NO_DIGEST
     text = json.dumps([[line.key, line.text] for line in lines], ensure_ascii=False)
-    return hashlib.sha256(text.encode()).hexdigest()[:_LENGTH].translate(_IN_LETTERS)
+    return in_letters(hashlib.sha256(text.encode()).hexdigest()[:LETTERS])
+
+
+def in_letters(digits: str) -> str:
+    """Return hexadecimal digits in letters from a to p."""
+    return digits.translate(_IN_LETTERS)
 
 
 def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:

@@ -366,7 +366,7 @@ function isFirst(step) {
  * @param {HTMLElement} item
  */
 function careOf(item) {
-  return ["not-for", "care"].flatMap((name) => some(copyOf(partOf(item, name))));
+  return ["grave", "not-for", "care"].flatMap((name) => some(copyOf(partOf(item, name))));
 }
 
 /** @param {Element} way */
