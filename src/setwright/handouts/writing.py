@@ -19,6 +19,7 @@ from setwright.wording.changes import in_words
 from setwright.wording.doses import boxes, dose_in_words, part_amount
 from setwright.wording.items import item_words
 from setwright.wording.language import Language
+from setwright.wording.limits import limits_set
 from setwright.wording.notice import notice
 from setwright.wording.pieces import plainly
 
@@ -126,10 +127,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "remarks": list(said.remarks),
         "bound": said.bound,
         "height": said.height,
-        "grave": say_not_as_reviewed(desk, item.exercise),
-        "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
-        "stop_here": desk.all_prose(exercise.stop_if),
-        "cautions": desk.all_prose(exercise.cautions),
+        **care_data(desk, item.exercise),
         "tempo": said.tempo,
         "tempo_code": said.tempo_code,
         "rest": desk.language.say("rest %(time)s", time=said.rest),
@@ -144,13 +142,22 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     }
 
 
-def say_not_as_reviewed(desk: Desk, exercise: str) -> str | None:
-    """Return the warning for an exercise whose limits or cautions are not as its reviewer saw them."""
-    if not desk.site.reviews[exercise].grave:
-        return None
-    return desk.language.say(
-        "Limits or cautions of this exercise are not as the physiotherapist saw them. Ask before you do it."
-    )
+def care_data(desk: Desk, ident: str | None) -> dict[str, Any]:
+    """Return what a physiotherapist says of one exercise, to stand beside its dose; nothing for a step in words."""
+    if ident is None:
+        return {"grave": None, "not_for": [], "stop_here": [], "cautions": [], "limits": []}
+    exercise, grave = desk.site.programme.exercises[ident], None
+    if desk.site.reviews[ident].grave:
+        grave = desk.language.say(
+            "Limits or cautions of this exercise are not as the physiotherapist saw them. Ask before you do it."
+        )
+    return {
+        "grave": grave,
+        "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
+        "stop_here": desk.all_prose(exercise.stop_if),
+        "cautions": desk.all_prose(exercise.cautions),
+        "limits": [[row.label, row.said] for row in limits_set(desk.language, exercise.limits)],
+    }
 
 
 def part_data(desk: Desk, part: RoutinePart, routine: str, index: int) -> dict[str, Any]:
@@ -163,10 +170,7 @@ def part_data(desk: Desk, part: RoutinePart, routine: str, index: int) -> dict[s
         "do": desk.noted(part.do, ("routine", routine, index, "do")) if part.do else None,
         "amount": part_amount(desk.language, part, exercise),
         "note": desk.noted(note, ("routine", routine, index, "note")) if note else None,
-        "grave": say_not_as_reviewed(desk, part.exercise) if part.exercise else None,
-        "not_for": desk.all_prose(exercise.limits.not_for if exercise and exercise.limits else []),
-        "stop_here": desk.all_prose(exercise.stop_if if exercise else []),
-        "cautions": desk.all_prose(exercise.cautions if exercise else []),
+        **care_data(desk, part.exercise),
     }
 
 

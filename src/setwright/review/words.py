@@ -65,13 +65,20 @@ def sayings(programme: Programme) -> tuple[Saying, ...]:
 
 
 def words_about(programme: Programme) -> dict[str, tuple[Line, ...]]:
-    """Return, by exercise, what is said of it elsewhere, one line a text."""
+    """Return, by exercise, what is said of it elsewhere, one line a text: its key is the name of what says it."""
     found: dict[str, list[Line]] = {}
     for saying in sayings(programme):
-        key = " ".join(str(step + 1) if isinstance(step, int) else step for step in saying.where)
         for ident in saying.about:
-            found.setdefault(ident, []).append(Line(key, saying.text, str(saying.where[-1])))
+            found.setdefault(ident, []).append(Line(_name(programme, saying.where), saying.text, str(saying.where[-1])))
     return {ident: tuple(lines) for ident, lines in found.items()}
+
+
+def _name(programme: Programme, where: Where) -> str:
+    """Return the name of the session, routine or plan at a place."""
+    kind, ident = where[0], str(where[1])
+    if kind == "session":
+        return programme.sessions[ident].name
+    return programme.routines[ident].name if kind == "routine" else programme.plans[ident].name
 
 
 def digest_of_words(lines: Iterable[Line]) -> str:
@@ -84,19 +91,20 @@ def digest_of_words(lines: Iterable[Line]) -> str:
 
 
 class _Names:
-    """Finds exercises that a text links to or names."""
+    """Finds exercises that a text links to or names: each word of the name in order, in its singular or plural."""
 
     def __init__(self, programme: Programme, limited: Iterable[str]) -> None:
         self.limited = set(limited)
-        self.idents = {programme.exercises[ident].name.casefold(): ident for ident in sorted(self.limited)}
-        longest_first = sorted(self.idents, key=lambda name: (-len(name), name))
-        self.pattern = (
-            re.compile(rf"\b({'|'.join(map(re.escape, longest_first))})(?:e?s)?\b") if longest_first else None
-        )
+        self.patterns = {ident: _pattern(programme.exercises[ident].name) for ident in sorted(self.limited)}
 
     def in_text(self, text: str) -> list[str]:
         """Return the exercises, by id, each once or more."""
+        said = plain(text).casefold()
         found = [ident for ident in linked(text) if ident in self.limited]
-        if self.pattern is not None:
-            found += [self.idents[match[1]] for match in self.pattern.finditer(plain(text).casefold())]
-        return found
+        return [*found, *(ident for ident, pattern in self.patterns.items() if pattern.search(said))]
+
+
+def _pattern(name: str) -> re.Pattern[str]:
+    """Return what finds a name: 'Push-up' finds push-ups and push ups, but not a pushy update."""
+    words = re.findall(r"\w+", name.casefold()) or [re.escape(name.casefold())]
+    return re.compile(r"\b" + r"(?:e?s)?\W+".join(words) + r"(?:e?s)?\b")
