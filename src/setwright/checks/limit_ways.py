@@ -1,6 +1,7 @@
 """Limits on the ways round a dose: the easier way and the one at home beside it, and warm-ups and cool-downs."""
 
 from collections.abc import Iterator
+from itertools import chain
 
 from setwright.checks.limit_crossing import doubt
 from setwright.checks.limit_doses import amounts, crossings
@@ -12,7 +13,8 @@ from setwright.model.prescription import MEASURES
 def in_place_of(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each limit of another exercise that a dose crosses which may be done with it instead.
 
-    The load is left aside: a member takes less for an easier way, or none, and its limit stands beside it.
+    It is done at the pace of the dose, or at its own. The load is left aside: a member takes less for an easier way, or
+    none, and its limit stands beside it.
     """
     members = subject.programme.club.body_weight
     for (session, slot), uses in subject.slots.items():
@@ -21,7 +23,9 @@ def in_place_of(subject: Subject) -> Iterator[Doubt]:
             other = subject.programme.exercises[way.exercise]
             for plan, where, item in uses:
                 bare = item.dose.with_sets(load=None)
-                for crossing in crossings(other, bare, members, banded=True):
+                own_pace = bare.with_sets(tempo=other.tempo)
+                found = (crossings(other, dose, members, banded=True) for dose in (bare, own_pace))
+                for crossing in chain.from_iterable(found):
                     if (way.exercise, crossing.key) not in seen:
                         seen.add((way.exercise, crossing.key))
                         when = f"in week {where.week} of {plan.ident}, as the {way.kind} way of {item.exercise},"

@@ -5,6 +5,7 @@ and the warm-up and cool-down that a member may pick.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
 from setwright.checks.limit_crossing import limit_place
 from setwright.checks.rule import Doubt, Subject, place_in_session
@@ -102,8 +103,9 @@ def most_landings(subject: Subject, session: ResolvedSession) -> int:
 
 def _most_contacts(item: ResolvedItem, exercises: Mapping[str, Exercise]) -> int:
     own = exercises[item.exercise]
-    may_be = (own, *(exercises[way.exercise] for way in ways_from(own)))
-    return max(contacts(one, item.dose) for one in may_be)
+    ways = [exercises[way.exercise] for way in ways_from(own)]
+    paces = [(one, dose) for one in ways for dose in (item.dose, item.dose.with_sets(tempo=one.tempo))]
+    return max(contacts(one, replace(dose, sides=one.sides)) for one, dose in ((own, item.dose), *paces))
 
 
 def _picks(subject: Subject, session: ResolvedSession) -> Iterable[list[Routine]]:
