@@ -92,7 +92,7 @@ blocks:
   - kind: straight
     sets: 3
     note: Two.
-    exercises: [{exercise: lift, reps: 8, kit: [dumbbell], note: Three.}]
+    exercises: [{exercise: lift, reps: 8, kit: [dumbbell], height: 20 cm, note: Three.}]
 """,
     "routines/warm": """
 exercises:
@@ -113,12 +113,12 @@ def test_every_kind_of_words_is_marked_on_page_and_paper() -> None:
     booklet = json.dumps(sheets["handouts/plan/plan-booklet.pdf"].data)
     sheet = json.dumps(sheets["handouts/plan/plan-week-01-monday.pdf"].data)
 
-    assert {saying.where[-1] for saying in sayings(made)} == {"note", "kit", "do", "why"}
-    assert len(words_about(made)["lift"]) == len(sayings(made)) == 7
-    assert session.count(MARK) == 5
+    assert {saying.where[-1] for saying in sayings(made)} == {"note", "kit", "height", "do", "why"}
+    assert len(words_about(made)["lift"]) == len(sayings(made)) == 8
+    assert session.count(MARK) == 6
     assert warm.count(MARK) == 2
-    assert sheet.count("(not reviewed)") == 5
-    assert booklet.count("(not reviewed)") >= 7
+    assert sheet.count("(not reviewed)") == 6
+    assert booklet.count("(not reviewed)") >= 8
 
 
 def test_review_says_whose_words_are_not_seen(desk: Desk) -> None:

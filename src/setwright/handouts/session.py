@@ -117,6 +117,8 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
                 *desk.prose(language.say("Kit of this session: %(kit)s.", kit=kit(language, kit_here))),
                 desk.mark,
             ]
+        if (*where, "height") in desk.site.not_reviewed:
+            own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
         noted = desk.noted(note, (*where, "note")) if note else None
         items.append(data | {"note": noted, "own_kit": own_kit, "only": only})
     return {

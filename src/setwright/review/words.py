@@ -14,6 +14,7 @@ from setwright.dose.ways import linked
 from setwright.model.programme import Programme
 from setwright.model.sign_off import NO_DIGEST
 from setwright.model.text import plain
+from setwright.model.units import plain_number
 from setwright.review.parts import LETTERS, Line, in_letters
 
 Where = tuple[str | int, ...]
@@ -32,7 +33,7 @@ class Saying:
 def sayings(programme: Programme) -> tuple[Saying, ...]:
     """Return everything that is said of exercises under limits outside of their own files, in order of place.
 
-    A note of an exercise is about it, and so is kit of its own; a note of a block is about all exercises of it. Other
+    A note of an exercise is about it, and so are kit and height of its own; a note of a block is about all exercises of it. Other
     words are about the exercises that they link to or name.
     """
     limited = {ident for ident, one in programme.exercises.items() if one.limits is not None}
@@ -53,6 +54,8 @@ def sayings(programme: Programme) -> tuple[Saying, ...]:
                 found += said(("session", ident, b, e, "note"), one.note, [one.exercise])
                 if one.kit is not None:
                     found += said(("session", ident, b, e, "kit"), ", ".join(one.kit), [one.exercise])
+                if one.height is not None:
+                    found += said(("session", ident, b, e, "height"), f"{plain_number(one.height)} cm", [one.exercise])
     for ident, routine in sorted(programme.routines.items()):
         for index, part in enumerate(routine.exercises):
             own = [part.exercise] if part.exercise is not None else []
