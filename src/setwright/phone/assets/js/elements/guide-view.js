@@ -145,8 +145,7 @@ export class GuideView {
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
-    const first = isFirst(step);
-    if (first) parts.push(...careOf(item));
+    if (step.round === 1) parts.push(...careOf(item));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
@@ -156,7 +155,7 @@ export class GuideView {
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (!first) parts.push(...careOf(item));
+    if (step.round > 1) parts.push(...careOf(item));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -191,7 +190,7 @@ export class GuideView {
       const words = [other || item.name, item.amount, other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
-      if (isFirst(next)) parts.push(...careOf(guide.itemOf(next)));
+      if (next.round === 1) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -351,14 +350,6 @@ export class GuideView {
  */
 function some(part) {
   return part ? [part] : [];
-}
-
-/**
- * Whether nothing of this exercise has been done yet in its block.
- * @param {Step} step
- */
-function isFirst(step) {
-  return step.round === 1 && step.side !== 2;
 }
 
 /**
