@@ -33,8 +33,8 @@ class Saying:
 def sayings(programme: Programme) -> tuple[Saying, ...]:
     """Return everything that is said of exercises under limits outside of their own files, in order of place.
 
-    A note of an exercise is about it, and so are kit and height of its own; a note of a block is about all exercises of it. Other
-    words are about the exercises that they link to or name.
+    A note of an exercise is about it, and so are kit and height of its own; a note of a block is about all exercises of
+    it. Other words are about the exercises that they link to or name.
     """
     limited = {ident for ident, one in programme.exercises.items() if one.limits is not None}
     named = _Names(programme, limited)
