@@ -26,7 +26,7 @@ from setwright.model.programme import Programme
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
-from setwright.review.before import seen
+from setwright.review.before import committed, seen
 from setwright.review.status import reviews
 from setwright.source.finding import Finding
 from setwright.source.read import Cache, Places, read
@@ -94,7 +94,9 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
         raise ProjectError("a programme with errors cannot be rendered")
     sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
     before = seen(looked.folder, reviews(looked.programme, looked.plans))
-    pages = tree.render(looked.programme, looked.plans, looked.accepted, before)
+    lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
+    by = committed(looked.folder, lines)
+    pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
     written = tree.write(pages | sheets.files, docs_build)
     return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
 

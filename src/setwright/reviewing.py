@@ -4,7 +4,6 @@ import tempfile
 from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
-from typing import Final
 
 from pydantic import ValidationError
 
@@ -14,6 +13,7 @@ from setwright.disk.files import replace
 from setwright.errors import ProjectError
 from setwright.model.sign_off import SignOff
 from setwright.printers import plain
+from setwright.review.before import SIGN_OFFS
 from setwright.review.compare import Comparison, compare
 from setwright.review.parts import PARTS
 from setwright.review.signing import HEAD, line_of, with_line
@@ -21,8 +21,6 @@ from setwright.review.state import State, state_of
 from setwright.review.status import Review, reviews
 from setwright.review.written_state import from_json
 from setwright.source.git import unpack
-
-SIGN_OFFS: Final = "sign-offs.yml"
 
 
 def sign(program: Path, idents: Sequence[str], who: str, role: str, on: date, note: str | None) -> list[str]:

@@ -23,7 +23,27 @@ CASES = [
     ),
     ("{hold: 40 s}", "{hold: 40 s}", None),
     ("{hold: 40 s}", "{hold: 45 s}", "a hold of 45 s in week 1 of plan is beyond the limit of 40 s"),
-    ("{hold: 40 s}", "{work: 45 s}", None),  # moving is not holding
+    ("{hold: 40 s}", "{work: 45 s}", "45 s of work in week 1 of plan is beyond the limit of 40 s"),
+    ("{hold: 40 s}", "{reps: 10}", None),  # four seconds each
+    ("{hold: 40 s}", "{reps: 11}", "11 reps, which take 44 s, in week 1 of plan is beyond the limit of 40 s"),
+    ("{hold: 40 s, reps: 11}", "{reps: 11}", None),  # repetitions have a limit of their own
+    ("{hold: 40 s}", "{distance: 40 m}", None),
+    ("{hold: 40 s}", "{distance: 45 m}", "45 m, which take 45 s, in week 1 of plan is beyond the limit of 40 s"),
+    (
+        "{hold: 40 s, reps: 11}",
+        "{reps: 1, tempo: 2-0-2-60}",
+        "a pause of 60 s in each rep in week 1 of plan is beyond the limit of 40 s",
+    ),
+    ("{reps: 10}", "{work: 32 s}", None),  # three seconds each, where nothing is written
+    ("{reps: 10}", "{work: 33 s}", "33 s of work, time for 11 reps, in week 1 of plan is beyond the limit of 10"),
+    ("{reps: 10}", "{work: 33 s, tempo: 2-0-2-0}", None),
+    (
+        "{reps: 10}",
+        "{work: 22 s, tempo: 1-0-X-0}",
+        "22 s of work, time for 11 reps, in week 1 of plan is beyond the limit of 10",
+    ),
+    ("{reps: 10}", "{hold: 45 s}", "a hold of 45 s, time for 15 reps, in week 1 of plan is beyond the limit of 10"),
+    ("{reps: 10, hold: 60 s}", "{hold: 45 s}", None),
     ("{load: 12 kg}", "{reps: 8, load: 12 kg}", None),
     ("{load: 12 kg}", "{reps: 8, load: 13 kg}", "13 kg in week 1 of plan is beyond the limit of 12 kg"),
     ("{load: 12 kg}", "{reps: 8, load: 6 kg per hand}", None),
@@ -48,6 +68,32 @@ CASES = [
         "{load: 20 % bodyweight}",
         "{reps: 8, load: 9 kg}",
         "9 kg for a member of 40 kg in week 1 of plan is beyond the limit of 20 % bodyweight",
+    ),
+    ("{top_effort: RPE 7}", "{reps: 8, load: RPE 7}", None),
+    ("{top_effort: RPE 7}", "{reps: 8, load: RPE 7.5}", "RPE 7.5 in week 1 of plan is beyond the limit of RPE 7"),
+    ("{top_effort: RPE 7}", "{reps: 8, load: 3 reps in reserve}", None),
+    (
+        "{top_effort: RPE 7}",
+        "{reps: 8, load: 2 reps in reserve}",
+        "2 reps in reserve in week 1 of plan is beyond the limit of RPE 7",
+    ),
+    (
+        "{least_reserve: 2 reps in reserve}",
+        "{reps: 8, load: 2 reps in reserve, progress: {load: {take: 1 rep in reserve, down_to: 1 rep in reserve}}}",
+        "1 rep in reserve in week 2 of plan is beyond the limit of 2 reps in reserve",
+    ),
+    ("{least_reserve: 2 reps in reserve}", "{reps: 8, load: RPE 8}", None),
+    (
+        "{least_reserve: 2 reps in reserve}",
+        "{reps: 8, load: RPE 9}",
+        "RPE 9 in week 1 of plan is beyond the limit of 2 reps in reserve",
+    ),
+    # the repetition table (Baechle and Earle) has ten repetitions at 75 % and nothing below 65 %
+    ("{top_effort: RPE 7}", "{reps: 7, load: 75 % 1RM}", None),
+    (
+        "{top_effort: RPE 7}",
+        "{reps: 8, load: 75 % 1RM}",
+        "8 reps at 75 % 1RM, where most people manage 10, in week 1 of plan is beyond the limit of RPE 7",
     ),
     ("{weekly_step: 5 %}", "{reps: 8, load: 20 kg, progress: {load: {add: 1 kg, up_to: 20 kg}}}", None),
     (

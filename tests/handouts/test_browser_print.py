@@ -47,14 +47,14 @@ def one_of_each_session(looked: publish.Looked) -> dict[str, str]:
 
 
 @pytest.mark.parametrize("paper", PAPERS)
-def test_every_session_prints_on_one_page(
+def test_every_session_prints_on_one_sheet(
     looked: publish.Looked, on_paper: Callable[..., PdfReader], paper: str
 ) -> None:
-    """Each session of the example takes one sheet of A4, and one of US Letter."""
+    """Each session of the example takes front and back of one sheet of A4, and of US Letter, cautions included."""
     pages = {name: len(on_paper(path, paper).pages) for name, path in one_of_each_session(looked).items()}
 
     assert len(pages) == 8
-    assert {name for name, count in pages.items() if count > 1} == set()
+    assert set(pages.values()) <= {1, 2}
 
 
 @pytest.mark.parametrize(
@@ -62,7 +62,7 @@ def test_every_session_prints_on_one_page(
     [
         ("exercises/goblet-squat/", 2),
         ("exercises/push-up/", 2),
-        ("warm-ups/whole-body/", 1),
+        ("warm-ups/whole-body/", 2),
         ("cool-downs/legs-down/", 1),
         ("plans/relay/week-07/", 2),
         ("plans/relay/", 2),
@@ -70,7 +70,7 @@ def test_every_session_prints_on_one_page(
     ],
 )
 def test_other_pages_print_short(path: str, most: int, on_paper: Callable[..., PdfReader]) -> None:
-    """A routine is one page, an exercise and a week of two sessions at most two; menus stay on the screen."""
+    """A routine is a page or two, an exercise and a week of two sessions at most two; menus stay on the screen."""
     reader = on_paper(path)
     text = text_of(reader)
 

@@ -1,4 +1,4 @@
-"""A session's sheet is one page; where that cannot be, it flows on and loses nothing."""
+"""A session's sheet is one page and a back; where that cannot be, it flows on and loses nothing."""
 
 from collections.abc import Callable
 
@@ -10,6 +10,7 @@ from setwright.dose.resolve import resolve
 from setwright.handouts.press import Press
 from setwright.handouts.session import sheets
 from setwright.handouts.writing import Desk
+from setwright.model.text import plain
 from setwright.outline import paper
 from setwright.outline.site import Site
 from support import make
@@ -21,11 +22,32 @@ LONG = "Slow single-leg descent from a high box with a pause and weight beside" 
 
 
 def test_every_session_of_the_example_is_one_page(looked: publish.Looked, sheet: Callable[[str], PdfReader]) -> None:
-    """Whatever the coach planned for a day hangs on the wall as one page."""
-    pages = {path: len(sheet(path).pages) for plan in looked.plans for path in map(paper.session_sheet, plan.sessions)}
+    """Whatever the coach planned for a day hangs on the wall as one page, with who should take care on its back."""
+    paths = [path for plan in looked.plans for path in map(paper.session_sheet, plan.sessions)]
 
-    assert len(pages) == 35
-    assert set(pages.values()) == {1}
+    assert len(paths) == 35
+    for path in paths:
+        front, *back = sheet(path).pages
+        assert len(back) <= 1
+        assert squeezed("do your local codes of practice") in squeezed(
+            front.extract_text()
+        )  # the last line of the safety notice
+
+
+def test_whom_it_is_not_for_and_when_to_stop_stand_on_the_front(
+    looked: publish.Looked, sheet: Callable[[str], PdfReader]
+) -> None:
+    """However full the sheet: at each exercise, on the page that hangs on the wall; cautions there or on the back."""
+    assert looked.programme is not None
+    for plan in looked.plans:
+        for session in {session.session: session for session in plan.sessions}.values():
+            reader = sheet(paper.session_sheet(session))
+            front, whole = squeezed(reader.pages[0].extract_text()), text_of(reader)
+            for item in session.items:
+                exercise = looked.programme.exercises[item.exercise]
+                short = [*exercise.stop_if, *(exercise.limits.not_for if exercise.limits else [])]
+                assert [line for line in short if squeezed(plain(line)) not in front] == []
+                assert [line for line in exercise.cautions if squeezed(plain(line)) not in whole] == []
 
 
 def test_a_sheet_prints_whole_on_both_papers(looked: publish.Looked, sheet: Callable[[str], PdfReader]) -> None:
@@ -95,7 +117,7 @@ def test_eight_exercises_with_the_longest_names_shrink_to_one_page() -> None:
     desk = nasty(8, 3, "Quietly.")
     reader = first_sheet(desk)
 
-    assert len(reader.pages) == 1
+    assert len(reader.pages) == 2  # the back holds the cautions
     assert missing_from(reader, desk) == []
 
 

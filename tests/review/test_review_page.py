@@ -40,6 +40,7 @@ def club(tmp_path_factory: pytest.TempPathFactory) -> Club:
     club.sign("squat", "row")
     club.git("init", "-q")
     club.commit()
+    club.edit("club.yml", "safety:", "changed_limits: notice\nsafety:")
     club.edit("exercises/squat.yml", "Chest up", "Chest proud")
     club.edit("exercises/squat.yml", "load: 30 % bodyweight", "load: 25 % bodyweight")
     club.edit("sessions/legs.yml", "up_to: 10}", "up_to: 9}")

@@ -57,18 +57,103 @@ def test_a_limit_tightened_under_a_dose_stops_publishing(desk: Desk) -> None:
     assert (desk.program / SQUAT).read_text("utf-8").split("\n")[line - 1].startswith("limits:")
 
 
-def test_an_old_sign_off_that_fits_again_counts(desk: Desk) -> None:
-    """A change that is taken back leaves the older review right, although a later one stands in the file."""
+def test_the_newest_sign_off_decides(desk: Desk) -> None:
+    """Put back to what an older one saw, the exercise is not reviewed: the newer may be stricter on purpose."""
     desk.sign("squat")
-    desk.edit(SQUAT, "Chest up", "Chest high")
+    desk.edit(SQUAT, "load: 30 % bodyweight", "load: 25 % bodyweight")
     desk.sign("squat", who="Another physiotherapist", on=DAY + timedelta(days=7))
-    desk.edit(SQUAT, "Chest high", "Chest up")
+    desk.edit(SQUAT, "load: 25 % bodyweight", "load: 30 % bodyweight")
     review = desk.review("squat")
 
-    assert review.status == "reviewed"
+    assert (review.status, review.changed) == ("changed-back", ("limits",))
     assert review.sign_off is not None
-    assert review.sign_off.who == "A physiotherapist"
-    assert [one.who for one in review.earlier] == ["Another physiotherapist"]
+    assert review.sign_off.who == "Another physiotherapist"
+    assert [one.who for one in review.earlier] == ["A physiotherapist"]
+    found = next(f for f in desk.findings("sign-off-due") if "squat" in f.position.file)
+    assert found.severity == "error"
+    assert "limits changed back to what was signed before Another physiotherapist signed" in found.message
+    assert found.message.endswith(": ask again")
+
+
+def test_signing_again_settles_what_was_changed_back(desk: Desk) -> None:
+    """The reviewer was asked again and agreed."""
+    desk.sign("squat")
+    desk.edit(SQUAT, "Chest up", "Chest high")
+    desk.sign("squat", on=DAY + timedelta(days=7))
+    desk.edit(SQUAT, "Chest high", "Chest up")
+    desk.sign("squat", on=DAY + timedelta(days=8))
+
+    assert desk.standing("squat") == ("reviewed", ())
+
+
+def test_of_two_sign_offs_on_one_day_the_lower_one_decides(desk: Desk) -> None:
+    """Signing again writes below: the order of the file is the order of the day."""
+    desk.sign("squat")
+    desk.edit(SQUAT, "reps: 15", "reps: 12")
+    desk.sign("squat")
+    assert desk.standing("squat") == ("reviewed", ())
+
+    desk.edit(SQUAT, "reps: 12", "reps: 15")
+    assert desk.standing("squat") == ("changed-back", ("limits",))
+
+
+GRAVE = [
+    # an edit, and whether it must stop publishing by itself
+    ("reps: 15}", "reps: 14}", True),
+    ("reps: 15}", "reps: 15, not_for: [Anyone dizzy.]}", True),
+    ("With a sore knee, ask", "With a sore knee, you may ask", True),
+    ("limits: {", "stop_if: [A knee locks.]\nlimits: {", True),
+    ("Chest up", "Chest high", False),
+    ("Sit down between", "Sit between", False),
+]
+ACCEPTED = "accept: [{rule: sign-off-due, why: We know better.}]\n"
+
+
+@pytest.mark.parametrize(("old", "new", "grave"), GRAVE)
+@pytest.mark.parametrize("choice", ["", "changed_limits: notice\n"])
+def test_changed_limits_stop_publishing_and_cannot_be_accepted(
+    desk: Desk, old: str, new: str, grave: bool, choice: str
+) -> None:
+    """Limits, cautions, not-for and when to stop: an error unless the club chose the notice, and never accepted."""
+    club = desk.program / "club.yml"
+    club.write_text(club.read_text("utf-8") + choice, "utf-8")
+    squat = desk.program / SQUAT
+    squat.write_text(squat.read_text("utf-8") + ACCEPTED, "utf-8")
+    desk.sign("squat", "row", "plank")
+    desk.edit(SQUAT, old, new)
+
+    assert [f.severity for f in desk.findings("sign-off-due")] == (["warning" if choice else "error"] if grave else [])
+
+
+def test_pages_say_that_the_club_publishes_changed_limits(desk: Desk) -> None:
+    """Where the club chose the notice, the exercise, the session and the review page carry it."""
+    club = desk.program / "club.yml"
+    club.write_text(club.read_text("utf-8") + "changed_limits: notice\n", "utf-8")
+    desk.sign("squat", "row", "plank")
+    before = desk.pages()
+    desk.edit(SQUAT, "reps: 15}", "reps: 14}")
+    now = desk.pages()
+    said = {
+        "exercises/squat/index.md": "The club publishes it all the same: ask before you do it.",
+        "review/index.md": "is published with a notice, as the club chose",
+        "plans/regatta/week-01/tuesday/index.md": "are not as the physiotherapist saw them",
+    }
+
+    assert {path for path, words in said.items() if words not in now[path]} == set()
+    assert "publishes it all the same" not in before["exercises/squat/index.md"]
+    assert "are not as the physiotherapist saw them" not in before["plans/regatta/week-01/tuesday/index.md"]
+
+
+def test_the_review_page_says_what_a_sign_off_is(repository: Desk) -> None:
+    """A record of trust, no proof; beside it stands who committed the line, where git knows."""
+    repository.sign("squat")
+    assert "line in the file by" not in repository.pages()["review/index.md"]  # not committed yet
+
+    repository.commit()
+    page = repository.pages()["review/index.md"]
+    assert "A sign-off is a record of trust." in page
+    assert "It is no proof of who wrote it" in page
+    assert "(line in the file by A coach)" in page
 
 
 def test_the_latest_of_two_that_do_not_fit_is_compared(desk: Desk) -> None:

@@ -50,6 +50,15 @@ class Desk:
         """Return what is found under some rules."""
         return [f for f in publish.look(self.program, "program").findings if f.rule in rules]
 
+    def pages(self) -> dict[str, str]:
+        """Return the text of every page, made as publishing makes them."""
+        looked = publish.look(self.program, "program")
+        publish.write(looked, self.folder / "docs_build")
+        return {
+            path.relative_to(self.folder / "docs_build").as_posix(): path.read_text("utf-8")
+            for path in (self.folder / "docs_build").rglob("*.md")
+        }
+
     def git(self, *words: str) -> str:
         """Run git in the folder, with a name of its own and none of this machine's settings."""
         settings = ("-c", "user.name=A coach", "-c", "user.email=coach@club.example", "-c", "init.defaultBranch=main")

@@ -16,6 +16,8 @@ from setwright.model.programme import Programme
 from setwright.model.reference import Reference
 from setwright.model.routine import Routine
 from setwright.model.session import Block, Session
+from setwright.outline.site import Site
+from setwright.pages import tree
 from setwright.source.finding import Position
 from setwright.source.links import Parts, link_findings
 from setwright.source.read import FOLDERS, Places, References
@@ -194,3 +196,9 @@ def in_week(made: Programme, week: int) -> ResolvedItem | None:
     """Return the one exercise of such a programme in a week of its plan; None where its session is left out."""
     sessions = resolve(made)[0].weeks[week - 1].sessions
     return next(sessions[0].items) if sessions else None
+
+
+def printed(site: Site) -> dict[str, str]:
+    """Return the text of every page."""
+    pages = tree.render(site.programme, site.plans)
+    return {path: raw.decode() for path, raw in pages.items() if path.endswith(".md")}

@@ -152,8 +152,15 @@ PLANTS: Final = (
             ("        progress:\n          load: {add: RPE 0.5, every: 2 weeks, up_to: RPE 6.5}\n", ""),
         ),
         "reps-beyond-load",
+        also=("dose-beyond-limit",),  # the deadlift's effort is limited, and that many reps leave none in reserve
     ),
-    one("a hard set with a short rest", _BUILD_A, "load: 5 % bodyweight", "load: RPE 9", "rest-too-short"),
+    Plant(
+        "a hard set with a short rest",
+        _BUILD_A,
+        (("load: 5 % bodyweight", "load: RPE 9"),),
+        "rest-too-short",
+        also=("load-escapes-limit",),  # the heel raise has a limit by body weight
+    ),
     one(
         "the same legs two days running", _RELAY, "friday: foundation-b", "wednesday: foundation-b", "regions-too-close"
     ),

@@ -101,11 +101,6 @@ def step_percent(before: Load | None, now: Load | None) -> Fraction | None:
     return (in_all(now) / in_all(before) - 1) * 100
 
 
-def lightened_once(item: ResolvedItem, step: Fraction | None) -> bool:
-    """Say whether a change made this week's load lighter, so that the next week is compared with the one before."""
-    return bool(item.reasons) and step is not None and step < 0
-
-
 def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
     """Return every use of every exercise in the normal weeks of a plan, in order of date."""
     found: dict[str, list[Use]] = {}

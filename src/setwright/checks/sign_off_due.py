@@ -1,9 +1,14 @@
 """A sign-off that is missing or out of date.
 
-Looks at every exercise. It is out of date where the description, the cues, the cautions, the limits, the figure or the
-range of doses in use is not what the reviewer saw; spaces and the order of keys do not count. Whether this stops
-publishing is the club's choice, `unreviewed_exercises` in club.yml. A club that keeps no sign-offs at all and publishes
-with a notice hears nothing here: each page says so already.
+Looks at every exercise. It is out of date where the description, the cues, the cautions, the limits, the figure, the
+notes and kit of sessions or the range of doses in use is not what the reviewer saw; spaces and the order of keys do not
+count. The newest sign-off decides: where everything was changed back to what an older one saw, the reviewer is asked
+again, since the newer may be stricter on purpose.
+
+Whether this stops publishing is the club's choice, `unreviewed_exercises` in club.yml. Where limits, cautions, whom the
+exercise is not for or when to stop changed since a sign-off, it stops publishing unless the club chose
+`changed_limits: notice`; pages then say so, and the coach cannot accept it. A club that keeps no sign-offs at all and
+publishes with a notice hears nothing here: each page says so already.
 
 It is told once, with a list: what may hurt (limits, cautions, doses) before other changes, and last what nobody has
 signed yet.
@@ -43,7 +48,8 @@ GOOD: Example = {"sign-offs": SQUAT + STEP_DOWN}
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for the whole programme, with its list, or one for each severity.
 
-    What a coach accepts is told one by one, as the acceptance is; what stops publishing cannot be accepted.
+    What a coach accepts is told one by one, as the acceptance is. What stops publishing cannot be accepted, nor can
+    changed limits, cautions, or whom an exercise is not for.
     """
     if not subject.programme.sign_offs and not _stops(subject):
         return
@@ -51,8 +57,10 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for review in subject.reviews.values():
         if review.status == "reviewed":
             continue
-        severity: Severity = "error" if _stops(subject) else "warning"
-        accept = [one for one in subject.programme.exercises[review.exercise].accept if one.rule == ID]
+        grave = review.grave and subject.programme.club.changed_limits == "stop publishing"
+        severity: Severity = "error" if grave or _stops(subject) else "warning"
+        accepted = subject.programme.exercises[review.exercise].accept
+        accept = [] if review.grave else [one for one in accepted if one.rule == ID]
         if accept and severity == "warning":
             yield Doubt(_place(subject, review), _said(subject, review), _HOW, accept, severity)
         else:
@@ -74,7 +82,7 @@ def _urgency(review: Review) -> tuple[int, str]:
     """Return what comes first: what may hurt, then other changes, then what nobody has signed yet."""
     if review.sign_off is None:
         return 2, review.exercise
-    return int(not set(review.changed) & {"limits", "cautions", "dosage"}), review.exercise
+    return int(not (review.grave or "dosage" in review.changed)), review.exercise
 
 
 def _list(subject: Subject, due: Sequence[Review]) -> str:
@@ -95,5 +103,7 @@ def _said(subject: Subject, review: Review) -> str:
     if review.sign_off is None:
         return f"{review.exercise} is not signed off"
     parts = ", ".join(PART_NAMES[part] for part in review.changed)
-    place = subject.at("sign-offs.yml", review.index)
-    return f"{review.exercise}: {parts} changed since {review.sign_off.who} signed on {review.sign_off.date} ({place})"
+    signed = f"{review.sign_off.who} signed on {review.sign_off.date} ({subject.at('sign-offs.yml', review.index)})"
+    if review.status == "changed-back":
+        return f"{review.exercise}: {parts} changed back to what was signed before {signed}: ask again"
+    return f"{review.exercise}: {parts} changed since {signed}"

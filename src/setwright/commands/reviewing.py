@@ -12,8 +12,9 @@ from setwright.commands.options import FOUND, known, label, program_folder
 from setwright.model.sign_off import SignOff
 from setwright.pages.comparison import as_html
 from setwright.printers import clean
+from setwright.review.before import SIGN_OFFS
 from setwright.review.report import as_markdown, as_text
-from setwright.review.status import reviews
+from setwright.review.status import WORDS, reviews
 from setwright.review.written_state import schema, to_json
 from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 
@@ -29,9 +30,10 @@ def review(program: Path, everything: bool) -> None:
         sys.exit(FOUND)
     found = reviews(looked.programme, looked.plans)
     for ident, one in sorted(found.items(), key=lambda pair: (pair[1].status, pair[0])):
-        if one.status == "reviewed" and not everything:
+        if one.status == "reviewed" and one.words_seen and not everything:
             continue
-        click.echo(f"{ident}: {STATUS_WORDS[one.status].lower()}" + _signed(one.sign_off, one.changed))
+        unseen = "" if one.words_seen or WORDS in one.changed else f"; {PART_NAMES[WORDS]} not seen yet"
+        click.echo(f"{ident}: {STATUS_WORDS[one.status].lower()}{_signed(one.sign_off, one.changed)}{unseen}")
     due = sum(one.status != "reviewed" for one in found.values())
     click.echo(f"{due} of {len(found)} exercises are due for review.")
 
@@ -39,7 +41,7 @@ def review(program: Path, everything: bool) -> None:
 def _signed(sign_off: SignOff | None, changed: tuple[str, ...]) -> str:
     if sign_off is None:
         return ""
-    parts = f" in {', '.join(PART_NAMES[part] for part in changed)}" if changed else ""
+    parts = f", in {', '.join(PART_NAMES[part] for part in changed)}" if changed else ""
     return f"{parts} (signed by {sign_off.who} on {sign_off.date})"
 
 
@@ -73,7 +75,7 @@ def sign(
     day = on.date() if on is not None else date.today()
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
-    click.echo(clean(f"{len(chosen)} signed in {program / reviewing.SIGN_OFFS}"), err=True)
+    click.echo(clean(f"{len(chosen)} signed in {program / SIGN_OFFS}"), err=True)
 
 
 @click.command()

@@ -5,6 +5,7 @@ from datetime import date, timedelta
 
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
+from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
 from setwright.dose.resolved import (
@@ -202,6 +203,7 @@ class _PlanResolver:
             rounds=block.kind != "straight",
             changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
+            heights=heights_of(self.programme.club, exercise, written.kit or exercise.kit, written.height),
         )
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
 from setwright.dose.dose import Dose
+from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
@@ -48,6 +49,7 @@ class ResolvedItem:
 
     ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
+    ``heights`` are those of a box or step, where the session or a limit names any.
     """
 
     slot: Slot
@@ -58,6 +60,7 @@ class ResolvedItem:
     rounds: bool
     changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
+    heights: Heights | None = None
 
     def take_of(self, load: Load | None) -> Take | None:
         """Return what to take for a load of the dose; None for the body alone."""

@@ -47,11 +47,14 @@ class Weights:
 
 
 def limit_of(exercise: Exercise, per_hand: bool) -> Limit:
-    """Return an exercise's load limit on the same footing as a load: in all, or in each hand."""
+    """Return an exercise's load limit on the same footing as a load: in all, or in each hand.
+
+    A limit in all is halved for each hand. One for each hand is never doubled: what hangs from one hand may be all.
+    """
     limit = exercise.limits.load if exercise.limits else None
     if not isinstance(limit, BodyWeightShare | Weight):
         return Limit()
     exact = limit.percent if isinstance(limit, BodyWeightShare) else limit.kg
-    if limit.per_hand != per_hand:
-        exact = exact / 2 if per_hand else exact * 2
+    if per_hand and not limit.per_hand:
+        exact = exact / 2
     return Limit(percent=exact) if isinstance(limit, BodyWeightShare) else Limit(kg=exact)

@@ -114,7 +114,7 @@ def _routine(desk: Desk, ident: str) -> dict[str, Any]:
         "rounds": _rounds(desk, routine.rounds),
         "why": desk.prose(routine.why),
         "when": desk.prose(routine.when) if routine.when else None,
-        "parts": [part_data(desk, part) for part in routine.exercises],
+        "parts": [part_data(desk, part, ident, index) for index, part in enumerate(routine.exercises)],
         "cautions": desk.all_prose(routine.cautions),
         "address": desk.address(routine_path(routine.kind, ident)),
     }

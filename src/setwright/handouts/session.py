@@ -48,8 +48,8 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "aim": desk.prose(written.aim),
         "facts": facts,
         "notes": [
-            *([desk.prose(written.note)] if written.note else []),
-            *desk.all_prose(blocks.reason(language, why) for why in session.reasons),
+            *([desk.noted(written.note, ("session", session.session, "note"))] if written.note else []),
+            *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
         "blocks": [_block(desk, session, block) for block in session.blocks],
@@ -107,15 +107,25 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
     written = desk.site.programme.sessions[session.session].blocks[block.index]
     items = []
     for item in block.items:
-        note = written.exercises[item.slot[1]].note
+        where = ("session", session.session, *item.slot)
+        note, kit_here = written.exercises[item.slot[1]].note, written.exercises[item.slot[1]].kit
         only = blocks.only_in(language, block, item)
         data = item_data(desk, item, block.rounds is not None)
-        items.append(data | {"note": desk.prose(note) if note else None, "only": only})
+        own_kit = None
+        if kit_here is not None and (*where, "kit") in desk.site.not_reviewed:
+            own_kit = [
+                *desk.prose(language.say("Kit of this session: %(kit)s.", kit=kit(language, kit_here))),
+                desk.mark,
+            ]
+        if (*where, "height") in desk.site.not_reviewed:
+            own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
+        noted = desk.noted(note, (*where, "note")) if note else None
+        items.append(data | {"note": noted, "own_kit": own_kit, "only": only})
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
         "time": time_range(language, block.time),
-        "note": desk.prose(block.note) if block.note else None,
+        "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,

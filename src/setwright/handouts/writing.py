@@ -13,11 +13,13 @@ from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, spans
 from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
+from setwright.review.words import Where
 from setwright.wording import blocks
 from setwright.wording.changes import in_words
 from setwright.wording.doses import boxes, dose_in_words, part_amount
 from setwright.wording.items import item_words
 from setwright.wording.language import Language
+from setwright.wording.limits import limits_set
 from setwright.wording.notice import notice
 from setwright.wording.pieces import plainly
 from setwright.wording.red_flags import RedFlags, red_flags
@@ -71,6 +73,19 @@ class Desk:
         """Return several texts as runs."""
         return [self.prose(text) for text in texts]
 
+    def noted(self, text: str, where: Where) -> list[dict[str, str]]:
+        """Return a note as runs, marked where it speaks of an exercise under limits and no reviewer has seen it."""
+        return [*self.prose(text), *([self.mark] if where in self.site.not_reviewed else [])]
+
+    def reasoned(self, said: str, why: str) -> list[dict[str, str]]:
+        """Return the reason of a change as runs, marked likewise; ``said`` is what is printed of it."""
+        return [*self.prose(said), *([self.mark] if why in self.site.reasons_not_reviewed else [])]
+
+    @property
+    def mark(self) -> dict[str, str]:
+        """What stands after words that no reviewer has seen."""
+        return {"kind": "strong", "text": " " + self.language.say("(not reviewed)")}
+
     def name(self, exercise: str) -> str:
         """Return an exercise's name."""
         return self.site.programme.exercises[exercise].name
@@ -99,7 +114,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     said = item_words(
         language,
         item,
-        exercise.limits.load if exercise.limits else None,
+        exercise.limits,
         unit,
         desk.site.manner(item.exercise),
     )
@@ -122,13 +137,16 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
             }
             for load in said.loads
         ],
+        "bound": said.bound,
+        "height": said.height,
+        **care_data(desk, item.exercise),
         "tempo": said.tempo,
         "tempo_code": said.tempo_code,
         "rest": desk.language.say("rest %(time)s", time=said.rest),
         "rest_after": plainly(blocks.rest_after_set(language, item)),
         "words": dose_in_words(language, dose, rounds),
         "changes": list(in_words(language, item.changes)),
-        "reasons": desk.all_prose(item.reasons),
+        "reasons": [desk.reasoned(why, why) for why in item.reasons],
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),
         "at_home": desk.prose(exercise.at_home.use) if exercise.at_home else None,
@@ -136,16 +154,35 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     }
 
 
-def part_data(desk: Desk, part: RoutinePart) -> dict[str, Any]:
-    """Return one step of a warm-up or cool-down."""
+def care_data(desk: Desk, ident: str | None) -> dict[str, Any]:
+    """Return what a physiotherapist says of one exercise, to stand beside its dose; nothing for a step in words."""
+    if ident is None:
+        return {"grave": None, "not_for": [], "stop_here": [], "cautions": [], "limits": []}
+    exercise, grave = desk.site.programme.exercises[ident], None
+    if desk.site.reviews[ident].grave:
+        grave = desk.language.say(
+            "Limits or cautions of this exercise are not as the physiotherapist saw them. Ask before you do it."
+        )
+    return {
+        "grave": grave,
+        "not_for": desk.all_prose(exercise.limits.not_for if exercise.limits else []),
+        "stop_here": desk.all_prose(exercise.stop_if),
+        "cautions": desk.all_prose(exercise.cautions),
+        "limits": [[row.label, row.said] for row in limits_set(desk.language, exercise.limits)],
+    }
+
+
+def part_data(desk: Desk, part: RoutinePart, routine: str, index: int) -> dict[str, Any]:
+    """Return one step of a warm-up or cool-down, the one at an index, from 0."""
     exercise = desk.site.programme.exercises[part.exercise] if part.exercise else None
     note = part.note or (exercise.cues[0] if exercise and exercise.cues else None)
     return {
         "exercise": part.exercise,
         "name": exercise.name if exercise else None,
-        "do": desk.prose(part.do) if part.do else None,
+        "do": desk.noted(part.do, ("routine", routine, index, "do")) if part.do else None,
         "amount": part_amount(desk.language, part, exercise),
-        "note": desk.prose(note) if note else None,
+        "note": desk.noted(note, ("routine", routine, index, "note")) if note else None,
+        **care_data(desk, part.exercise),
     }
 
 

@@ -152,6 +152,10 @@ class Club(CoachModel):
     unreviewed_exercises: Literal["notice", "stop publishing"] = Field(
         default="notice", description="What happens to exercises that no physiotherapist has signed off."
     )
+    changed_limits: Literal["stop publishing", "notice"] = Field(
+        default="stop publishing",
+        description="What happens where limits, cautions or whom an exercise is not for changed since the sign-off.",
+    )
     checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:

@@ -8,11 +8,11 @@ from pydantic import ConfigDict, Field, model_validator
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
 from setwright.model.figure import Figure
-from setwright.model.load import BodyWeightShare, LoadField, Weight
+from setwright.model.limits import Limits
 from setwright.model.media import Medium
 from setwright.model.tempo import TempoField
 from setwright.model.text import ID_PATTERN, Id, Name, Prose
-from setwright.model.units import Count, Percent, WorkTime, shown
+from setwright.model.units import shown
 from setwright.model.vocabulary import Pattern, Region, Sides
 
 
@@ -67,31 +67,6 @@ class AtHome(CoachModel):
 
     use: Prose = Field(description="The thing to use.")
     how: Prose | None = Field(default=None, description="What changes with it.")
-
-
-class Limits(CoachModel):
-    """What the physiotherapist allows at most. A dose beyond it stops publishing."""
-
-    load: LoadField | None = Field(default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'.")
-    reps: Count | None = Field(default=None, description="Most repetitions of a set.")
-    hold: WorkTime | None = Field(default=None, description="Longest hold.")
-    weekly_sets: Count | None = Field(default=None, description="Most sets in a week.")
-    weekly_step: Percent | None = Field(default=None, description="Largest step of the load in a week.")
-    earliest_phase: Count | None = Field(
-        default=None, description="Not before this phase of a plan: 2 is the second phase."
-    )
-    not_for: list[Prose] = Field(default=[], max_length=8, description="Who should leave this exercise out.")
-
-    @model_validator(mode="after")
-    def _load_is_a_weight(self) -> "Limits":
-        if self.load is not None and not isinstance(self.load, BodyWeightShare | Weight):
-            refuse(
-                "limit-unclear",
-                f"a limit of {self.load} cannot be compared with a weight",
-                "write it as '20 % bodyweight' or '24 kg'",
-                at=("load",),
-            )
-        return self
 
 
 class Exercise(CoachModel):

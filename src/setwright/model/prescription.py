@@ -24,7 +24,7 @@ from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.span import Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration
+from setwright.model.units import Count, Duration, Length
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -47,6 +47,7 @@ class Prescription(CoachModel):
     feels_like: LoadField | None = Field(
         default=None, description="How hard a set with that load should feel: 'RPE 8', '2 reps in reserve'."
     )
+    height: Length | None = Field(default=None, description="Height of the box or step, to stand on or to drop from.")
     tempo: TempoField | None = Field(default=None, description="Pace of a repetition, if not the exercise's usual one.")
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."

@@ -75,6 +75,10 @@ class SignOff(CoachModel):
     cautions: Digest = Field(description="Digest of the cautions and the signs to stop.")
     limits: Digest = Field(description="Digest of the limits.")
     figure: Digest = Field(default=NO_DIGEST, description="Digest of the figure.")
+    words: Digest | None = Field(
+        default=None,
+        description="Digest of what sessions and warm-ups say of it in words or kit of their own; older lines lack it.",
+    )
     doses: SignedDosage | None = Field(default=None, description="The lowest to the highest dose that was in use.")
     dosage: Prose | None = Field(default=None, description="The same as a sentence, in lines of the first form.")
 

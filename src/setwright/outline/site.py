@@ -12,6 +12,7 @@ from setwright.figure.motion import solved
 from setwright.model.programme import Programme
 from setwright.review.parts import Line
 from setwright.review.status import Review, reviews
+from setwright.review.words import Where, sayings, words_about
 from setwright.wording.language import ENGLISH, Language
 
 Seen = Mapping[str, Mapping[str, tuple[Line, ...]]]
@@ -23,7 +24,8 @@ class Site:
     """What every page kind is made from.
 
     ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
-    where that has changed since. ``language`` is what members read.
+    where that has changed since. ``language`` is what members read. ``committed`` says, by place among the sign-offs,
+    who committed the line of each, where git knows.
     """
 
     programme: Programme
@@ -31,6 +33,7 @@ class Site:
     accepted: tuple[Accepted, ...] = ()
     seen: Seen = field(default_factory=dict)
     language: Language = ENGLISH
+    committed: Mapping[int, str] = field(default_factory=dict)
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
@@ -46,6 +49,27 @@ class Site:
     def reviews(self) -> dict[str, Review]:
         """Where each exercise stands with its reviewers."""
         return reviews(self.programme, self.plans)
+
+    @cached_property
+    def words_about(self) -> Mapping[str, tuple[Line, ...]]:
+        """What sessions and warm-ups say of each exercise under limits in words and kit of their own."""
+        return words_about(self.programme)
+
+    @cached_property
+    def not_reviewed(self) -> frozenset[Where]:
+        """The places of words and kit about an exercise under limits that its newest sign-off did not see."""
+        return frozenset(
+            saying.where
+            for saying in sayings(self.programme)
+            if any(not self.reviews[ident].words_seen for ident in saying.about)
+        )
+
+    @cached_property
+    def reasons_not_reviewed(self) -> frozenset[str]:
+        """The reasons of changes that speak of an exercise under limits and that its newest sign-off did not see."""
+        plans = self.programme.plans
+        changed = (where for where in self.not_reviewed if where[0] == "plan")
+        return frozenset(plans[str(where[1])].changes[int(where[2])].why for where in changed)
 
     def kit_of(self, session: ResolvedSession) -> list[str]:
         """Return the kit that a session needs, in order of first use."""

@@ -8,6 +8,7 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
+from setwright.model.limits import Limits
 from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
 from setwright.outline.site import Site
@@ -15,6 +16,7 @@ from setwright.outline.training import Stretch
 from setwright.wording import blocks, changes, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
+from setwright.wording.limits import limits_set
 from setwright.wording.pieces import Pieces
 from setwright.wording.reviews import part_names, status
 
@@ -93,7 +95,7 @@ def filters(site: Site) -> dict[str, Callable[..., Any]]:
 
     def in_words(item: ResolvedItem) -> ItemWords:
         limits = site.programme.exercises[item.exercise].limits
-        return item_words(language, item, limits.load if limits else None, unit, site.manner(item.exercise))
+        return item_words(language, item, limits, unit, site.manner(item.exercise))
 
     def amount_of(part: RoutinePart) -> str:
         return doses.part_amount(language, part, site.programme.exercises[part.exercise] if part.exercise else None)
@@ -128,6 +130,8 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "reason": blocks.reason,
         "changes_in_words": changes.in_words,
         "tempo_words": doses.tempo_words,
+        "limits_set": _limits_set,
+        "load_words": loads.load,
         "unit_of_work": doses.unit_of_work,
         "dose": doses.dose_in_words,
         "pattern": vocabulary.pattern,
@@ -158,6 +162,10 @@ def _stretch_weeks(language: Language, stretch: Stretch) -> str:
 
 def _stretch_dose(language: Language, stretch: Stretch) -> str:
     return doses.dose_in_words(language, stretch.dose, stretch.rounds)
+
+
+def _limits_set(language: Language, limits: Limits | None) -> list[str]:
+    return [f"{row.label}: {row.said}" for row in limits_set(language, limits)]
 
 
 def _days_of_week(language: Language, week: ResolvedWeek) -> str:

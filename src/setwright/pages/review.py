@@ -13,7 +13,7 @@ from setwright.review.compare import ORDER
 from setwright.review.difference import Row, rows
 from setwright.review.parts import Line, lines_of
 from setwright.review.signed import as_dosage
-from setwright.review.status import DOSAGE, Review
+from setwright.review.status import DOSAGE, WORDS, Review
 from setwright.wording import dosage as dosage_words
 from setwright.wording.language import Language
 from setwright.wording.limits import LimitWords, limits_set
@@ -32,13 +32,18 @@ class Changed:
 
 @dataclass(frozen=True)
 class Entry:
-    """One exercise of the page. ``doses`` are plan names and ranges in words, ``accepted`` the coach's own reasons."""
+    """One exercise of the page.
+
+    ``doses`` are plan names and ranges in words, ``words`` what sessions and warm-ups say of it, ``accepted`` the
+    coach's own reasons.
+    """
 
     ident: str
     exercise: Exercise
     review: Review
     limits: tuple[LimitWords, ...]
     doses: tuple[tuple[str, str], ...]
+    words: tuple[Line, ...]
     changed: tuple[Changed, ...]
     accepted: tuple[Accepted, ...]
 
@@ -59,14 +64,15 @@ def pages(site: Site) -> Iterator[Page]:
             "status_words": {one: status(site.language, one) for one in STATUS_WORDS},
             "elsewhere": [one for one in site.accepted if _exercise_of(one) is None],
             "stops": site.programme.club.unreviewed_exercises == "stop publishing",
+            "limits_stop": site.programme.club.changed_limits == "stop publishing",
         },
         kind="review",
     )
 
 
 def entries_of(site: Site) -> list[Entry]:
-    """Return every exercise, what is due first: changed, not reviewed, reviewed, each by name."""
-    order = {"changed": 0, "unreviewed": 1, "reviewed": 2}
+    """Return every exercise, what is due first: changed back, changed, not reviewed, reviewed, each by name."""
+    order = {"changed-back": 0, "changed": 1, "unreviewed": 2, "reviewed": 3}
     accepted: dict[str, list[Accepted]] = {}
     for one in site.accepted:
         accepted.setdefault(_exercise_of(one) or "", []).append(one)
@@ -77,7 +83,14 @@ def entries_of(site: Site) -> list[Entry]:
             site.reviews[ident],
             limits_set(site.language, exercise.limits),
             tuple(_doses(site, site.reviews[ident])),
-            changed_parts(site.language, exercise, site.reviews[ident], site.seen.get(ident, {})),
+            site.words_about.get(ident, ()),
+            changed_parts(
+                site.language,
+                exercise,
+                site.reviews[ident],
+                site.seen.get(ident, {}),
+                site.words_about.get(ident, ()),
+            ),
             tuple(accepted.get(ident, ())),
         )
         for ident, exercise in site.programme.exercises.items()
@@ -86,9 +99,21 @@ def entries_of(site: Site) -> list[Entry]:
 
 
 def changed_parts(
-    language: Language, exercise: Exercise, review: Review, seen: Mapping[str, tuple[Line, ...]]
+    language: Language,
+    exercise: Exercise,
+    review: Review,
+    seen: Mapping[str, tuple[Line, ...]],
+    words: tuple[Line, ...] = (),
 ) -> tuple[Changed, ...]:
-    """Return what changed since the sign-off, limits first, old beside new where the old one is known."""
+    """Return what changed since the sign-off, limits first, old beside new where the old one is known.
+
+    Args:
+        language: the language to say it in.
+        exercise: the exercise as it is now.
+        review: where it stands.
+        seen: by part, what the reviewer saw.
+        words: what sessions and warm-ups say of it now.
+    """
     if review.sign_off is None:
         return ()
     found = []
@@ -103,6 +128,8 @@ def changed_parts(
             # A part that was not there when it was signed needs no history.
             was = () if getattr(review.sign_off, part) == "none" else seen.get(part)
             found.append(Changed(part, rows(was or (), now), kept=was is not None))
+    if WORDS in review.changed:
+        found.append(Changed(WORDS, rows((), words), kept=review.sign_off.words == "none"))
     return tuple(found)
 
 

@@ -60,6 +60,7 @@ def render(
     accepted: tuple[Accepted, ...] = (),
     seen: Seen | None = None,
     language: Language = ENGLISH,
+    committed: Mapping[int, str] | None = None,
 ) -> dict[str, bytes]:
     """Return the whole tree for docs_build as path and bytes; the same programme gives the same bytes.
 
@@ -69,8 +70,9 @@ def render(
         accepted: the warnings that the coach stands by, for the physiotherapist's page.
         seen: by exercise and part, what a reviewer saw where that has changed since.
         language: what members read.
+        committed: by place among the sign-offs, who committed the line of each.
     """
-    site = Site(programme, plans, accepted, seen or {}, language)
+    site = Site(programme, plans, accepted, seen or {}, language, committed or {})
     renderer = Renderer(site)
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
     for room in ("pages", "phone"):

@@ -1,7 +1,8 @@
 """What a reviewer saw: the parts of an exercise as they were signed, found among the older versions of its file."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
+from typing import Final
 
 from pydantic import ValidationError
 
@@ -9,8 +10,10 @@ from setwright.model.exercise import Exercise
 from setwright.model.sign_off import SignOff
 from setwright.review.parts import PARTS, Line, lines_of
 from setwright.review.status import Review, fits
-from setwright.source.git import versions
+from setwright.source.git import authors, versions
 from setwright.source.tree import read_tree
+
+SIGN_OFFS: Final = "sign-offs.yml"
 
 
 def seen(folder: Path, reviews: Mapping[str, Review]) -> dict[str, dict[str, tuple[Line, ...]]]:
@@ -25,6 +28,17 @@ def seen(folder: Path, reviews: Mapping[str, Review]) -> dict[str, dict[str, tup
         for ident, review in reviews.items()
         if review.sign_off is not None and review.changed
     }
+
+
+def committed(folder: Path, places: Sequence[int]) -> dict[int, str]:
+    """Return who committed the line of each sign-off last, by its place among them, where git knows.
+
+    Args:
+        folder: the programme's folder.
+        places: the line of each sign-off in its file, in order.
+    """
+    by_line = authors(folder, SIGN_OFFS) if places else {}
+    return {index: by_line[line] for index, line in enumerate(places) if line in by_line}
 
 
 def signed_parts(sign_off: SignOff, changed: Iterable[str], older: Iterable[bytes]) -> dict[str, tuple[Line, ...]]:

@@ -35,10 +35,10 @@ FIELDS: Final[dict[Part, tuple[str, ...]]] = {
 Writer = Callable[[str, Any], str]
 """Writes a value of a key as text."""
 
-_LENGTH: Final = 12
+LETTERS: Final = 12
+"""How long a digest is."""
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
-_PERCENT: Final = frozenset({"weekly_step"})
-_SECONDS: Final = frozenset({"hold"})
+_UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +72,12 @@ def digest_of(exercise: Exercise, part: Part, write: Writer | None = None) -> st
     if not lines:
         return NO_DIGEST
     text = json.dumps([[line.key, line.text] for line in lines], ensure_ascii=False)
-    return hashlib.sha256(text.encode()).hexdigest()[:_LENGTH].translate(_IN_LETTERS)
+    return in_letters(hashlib.sha256(text.encode()).hexdigest()[:LETTERS])
+
+
+def in_letters(digits: str) -> str:
+    """Return hexadecimal digits in letters from a to p."""
+    return digits.translate(_IN_LETTERS)
 
 
 def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
@@ -93,13 +98,14 @@ def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
             yield from _lines((*path, str(number)), inner, write)
     else:
         field = " ".join(step.replace("_", " ") for step in path if not step.isdecimal())
-        yield Line(" ".join(step.replace("_", " ") for step in path), write(path[-1], value), field)
+        key = f"limits {path[-1]}" if path[0] == "limits" else path[-1]
+        yield Line(" ".join(step.replace("_", " ") for step in path), write(key, value), field)
 
 
 def written(key: str, value: Any) -> str:
     """Return a value as a coach writes it, whatever words pages use for it."""
     if isinstance(value, Fraction):
-        return plain_number(value, 4) + (" %" if key in _PERCENT else "")
-    if key in _SECONDS and isinstance(value, int):
-        return f"{value} s"
+        return plain_number(value, 4) + _UNITS.get(key, "")
+    if isinstance(value, int) and key in _UNITS:
+        return f"{value}{_UNITS[key]}"
     return " ".join(str(value).split())

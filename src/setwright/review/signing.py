@@ -27,6 +27,7 @@ def line_of(exercise: str, who: str, role: str, on: date, note: str | None, dige
     if note:
         parts.append(f"note: {_quoted(note)}")
     parts += [f"{part}: {digests[part]}" for part in PARTS]
+    parts.append(f"words: {digests['words']}")
     parts.append(f"doses: {digests['dosage']}")
     return f"- {{{', '.join(parts)}}}"
 

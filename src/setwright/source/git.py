@@ -5,6 +5,7 @@ Reading only. Where git is not installed, or the folder is in no repository, the
 
 import io
 import os
+import re
 import shutil
 import subprocess
 import tarfile
@@ -27,6 +28,10 @@ _ANOTHER: Final = frozenset(
 """What git tells the hooks that it runs about its own repository, which need not be the programme's."""
 
 
+_BLAMED: Final = re.compile(r"([0-9a-f]{40,64}) \d+ (\d+)( \d+)?")
+"""The head of a line in git's account of a file: the commit, the line before, the line now."""
+
+
 class RevisionError(SetwrightError):
     """A revision that the repository does not know."""
 
@@ -43,6 +48,25 @@ def versions(folder: Path, name: str) -> Iterator[bytes]:
         content = _git(folder, "cat-file", "blob", f"{commit}:./{name}")
         if content is not None:
             yield content
+
+
+def authors(folder: Path, name: str) -> dict[int, str]:
+    """Return, by line from 1, who committed each line of a file last; lines that are not committed are left out.
+
+    It is the name that git keeps, which whoever commits can choose.
+    """
+    told = _git(folder, "blame", "--porcelain", "--", name)
+    found: dict[int, str] = {}
+    by: dict[str, str] = {}
+    commit, number = "", 0
+    for row in (told or b"").decode("utf-8", "replace").split("\n"):
+        if header := _BLAMED.match(row):
+            commit, number = header[1], int(header[2])
+        elif row.startswith("author "):
+            by[commit] = row.removeprefix("author ").strip()
+        elif row.startswith("\t") and commit.strip("0") and by.get(commit):
+            found[number] = by[commit]
+    return found
 
 
 def unpack(folder: Path, revision: str, into: Path) -> Path:

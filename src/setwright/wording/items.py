@@ -1,12 +1,16 @@
 """One exercise of a session in words: everything that a page and a sheet say about its dose, decided once."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 
+from setwright.dose.heights import Heights
 from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
-from setwright.model.load import BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight
+from setwright.model.limits import Limits
+from setwright.model.load import BodyWeightShare, Load, Weight
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
+from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
 from setwright.wording.times import duration
 
@@ -61,8 +65,9 @@ class LoadWords:
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything. ``tempo_code`` are the
-    four numbers of a tempo.
+    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything. ``bound`` is the
+    physiotherapist's limit, where the load alone does not keep to it; ``height`` is that of a box or step.
+    ``tempo_code`` are the four numbers of a tempo.
     """
 
     number: str
@@ -70,20 +75,22 @@ class ItemWords:
     amount: str
     sides: str
     loads: tuple[LoadWords, ...]
+    bound: str | None
+    height: str | None
     tempo: str | None
     tempo_code: str | None
     rest: str
 
 
 def item_words(
-    language: Language, item: ResolvedItem, limit: Load | None, unit: str, manner: Manner = "lowers first"
+    language: Language, item: ResolvedItem, limits: Limits | None, unit: str, manner: Manner = "lowers first"
 ) -> ItemWords:
     """Return an exercise's dose in words.
 
     Args:
         language: the language to say it in.
         item: the exercise in its week.
-        limit: the heaviest load that the physiotherapist allows for it, if any.
+        limits: what the physiotherapist allows of it, if anything is limited.
         unit: the club's unit of weights, ``kg`` or ``lb``.
         manner: how a repetition goes.
     """
@@ -94,20 +101,22 @@ def item_words(
         unit=word,
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
-        loads=tuple(_load(language, item, take, limit, unit) for take in item.takes),
+        loads=tuple(_load(language, item, take, unit) for take in item.takes),
+        bound=bound(language, limits, dose.loads),
+        height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
     )
 
 
-def _load(language: Language, item: ResolvedItem, take: Take, limit: Load | None, unit: str) -> LoadWords:
+def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> LoadWords:
     return LoadWords(
         of=take,
         sets=_sets(language, item, take.load) if len(item.takes) > 1 else None,
         load=capital(loads.load(language, take.load)),
         kit=item.kit if take.bands or take.choice else None,
-        take=_take(language, take, limit, unit),
+        take=_take(language, take, unit),
         bands=_bands(language, take, unit) if take.bands and not take.choice else None,
         remarks=_remarks(language, item, take),
         feels=feels(language, item.dose.first.feels),
@@ -132,7 +141,7 @@ def _sets(language: Language, item: ResolvedItem, load: Load) -> str:
     return language.many("Set %(numbers)s", "Sets %(numbers)s", len(places), numbers=numbers)
 
 
-def _take(language: Language, take: Take, limit: Load | None, unit: str) -> Pieces:
+def _take(language: Language, take: Take, unit: str) -> Pieces:
     load, choice = take.load, take.choice
     if choice:
         if choice.fit == "over-limit":
@@ -144,8 +153,6 @@ def _take(language: Language, take: Take, limit: Load | None, unit: str) -> Piec
             return pieces(language.say("Take %(weight)s, the nearest that the club owns.", weight=weight))
     elif take.bands:
         return ()
-    elif limit and isinstance(load, Effort | Reserve | OneRepMaxShare):
-        return _one(language.say("Never more than %(load)s.", load=loads.load(language, limit)))
     elif isinstance(load, BodyWeightShare):
         said = language.say(
             "Multiply your body weight by %(percent)s and divide by 100. Take nothing heavier than that.",
@@ -192,3 +199,12 @@ def _remarks(language: Language, item: ResolvedItem, take: Take) -> tuple[str, .
     if "limit" in fits:
         remarks.append(language.say("The physiotherapist's limit keeps some weights lighter."))
     return tuple(remarks)
+
+
+def _height(language: Language, heights: Heights) -> str:
+    if heights.asked_cm is not None:
+        return language.say("%(height)s high", height=centimetres(language, heights.asked_cm))
+    if heights.owned_cm:
+        sizes = language.either(centimetres(language, size) for size in heights.owned_cm)
+        return language.say("%(heights)s high, no higher", heights=sizes)
+    return language.say("No higher than %(height)s", height=centimetres(language, heights.most_cm or Fraction(0)))

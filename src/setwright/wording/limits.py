@@ -1,10 +1,13 @@
 """What a physiotherapist limits an exercise to, in words: one row for each key of ``Limits``, set or not."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Any, Final
 
-from setwright.model.exercise import Limits
+from setwright.dose.bounding import is_open
+from setwright.model.limits import Limits
+from setwright.model.load import Load, magnitude
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load
 from setwright.wording.times import duration
@@ -32,15 +35,23 @@ class LimitWords:
 
 _LABELS: Final[Mapping[str, str]] = {
     "load": later("Load"),
+    "top_effort": later("Effort"),
+    "least_reserve": later("In reserve"),
     "reps": later("Reps"),
     "hold": later("Hold"),
+    "height": later("Height"),
+    "contacts": later("Landings"),
     "weekly_sets": later("Sets"),
     "weekly_step": later("Step of the load"),
     "earliest_phase": later("Earliest"),
     "not_for": later("Not for"),
 }
 _ROUND_IT: Final[Mapping[str, str]] = {
+    "top_effort": later("%(value)s of 10"),
+    "least_reserve": later("%(value)s reps or more"),
     "reps": later("%(value)s a set"),
+    "height": later("%(value)s cm"),
+    "contacts": later("%(value)s a session"),
     "weekly_sets": later("%(value)s a week"),
     "weekly_step": later("%(value)s %% a week"),
     "earliest_phase": later("phase %(value)s of a plan"),
@@ -59,6 +70,31 @@ def limits_set(language: Language, of: Limits | None) -> tuple[LimitWords, ...]:
     return tuple(row for row in limits(language, of) if row.said)
 
 
+def bound(language: Language, of: Limits | None, doses: Iterable[Load]) -> str | None:
+    """Return the limits of load and effort to print beside a dose that does not keep to them by itself.
+
+    That is a load of another kind than the limit: by effort, of 1RM, with a band, or a share for a limit in kilograms,
+    which a table of weights keeps for the body weights that it covers.
+    """
+    if of is None:
+        return None
+    loads = tuple(doses)
+    said = []
+    if of.load is not None and any(type(one) is not type(of.load) for one in loads):
+        said.append(language.say("Never more than %(load)s.", load=load(language, of.load)))
+    if any(is_open(one) for one in loads):
+        if of.top_effort is not None:
+            said.append(language.say("No harder than %(effort)s.", effort=load(language, of.top_effort)))
+        if of.least_reserve is not None:
+            said.append(language.say("Keep at least %(reserve)s.", reserve=load(language, of.least_reserve)))
+    return " ".join(said) or None
+
+
+def centimetres(language: Language, length_cm: Fraction) -> str:
+    """Return a height: 30 cm."""
+    return language.say("%(number)s cm", number=language.number(length_cm))
+
+
 def _row(language: Language, key: str, value: Any) -> LimitWords:
     label = language.say(_LABELS[key])
     if key == "not_for":
@@ -71,9 +107,11 @@ def _written(language: Language, key: str, value: Any) -> str:
     match key:
         case "load":
             return load(language, value)
+        case "top_effort" | "least_reserve":
+            return language.number(magnitude(value))
         case "hold":
             return duration(language, value)
-        case "weekly_step":
+        case "weekly_step" | "height":
             return language.number(value)
         case _:
             return str(value)

@@ -10,6 +10,7 @@ from setwright.wording.times import day_long
 STATUS_WORDS: Final[Mapping[str, str]] = {
     "reviewed": later("Reviewed"),
     "changed": later("Changed since its review"),
+    "changed-back": later("Changed back: ask again"),
     "unreviewed": later("Not reviewed"),
 }
 PART_NAMES: Final[Mapping[str, str]] = {
@@ -18,6 +19,7 @@ PART_NAMES: Final[Mapping[str, str]] = {
     "cautions": later("cautions"),
     "limits": later("limits"),
     "figure": later("figure"),
+    "words": later("notes and kit in sessions"),
     "dosage": later("dosage"),
 }
 _QUESTIONS: Final = (

@@ -145,15 +145,18 @@ export class GuideView {
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
+    if (step.round === 1) parts.push(...careOf(item));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
+    parts.push(...some(copyOf(partOf(item, "bound"))), ...some(copyOf(partOf(item, "height"))));
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
+    if (step.round > 1) parts.push(...careOf(item));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -200,6 +203,7 @@ export class GuideView {
       const words = [other || item.name, amountOf(next, guide.blocks), other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
+      if (next.round === 1) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -359,6 +363,14 @@ export class GuideView {
  */
 function some(part) {
   return part ? [part] : [];
+}
+
+/**
+ * Whom an exercise is not for, when to stop and who takes care, as the page says it.
+ * @param {HTMLElement} item
+ */
+function careOf(item) {
+  return ["grave", "not-for", "care"].flatMap((name) => some(copyOf(partOf(item, name))));
 }
 
 /** @param {Element} way */

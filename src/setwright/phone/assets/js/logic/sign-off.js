@@ -12,7 +12,7 @@ export const PARTS = ["text", "cues", "cautions", "limits", "figure"];
  * @param {string} exercise
  * @param {Reviewer} reviewer
  * @param {string} note
- * @param {Record<string, string>} digests of each part, and the doses in use as they are signed
+ * @param {Record<string, string>} digests of each part and of the words elsewhere, and the doses in use as they are signed
  */
 export function signOffLine(exercise, reviewer, note, digests) {
   const said = note.trim() ? [`note: ${quoted(note)}`] : [];
@@ -23,6 +23,7 @@ export function signOffLine(exercise, reviewer, note, digests) {
     `date: ${reviewer.day}`,
     ...said,
     ...PARTS.map((part) => `${part}: ${digests[part]}`),
+    `words: ${digests.words}`,
     `doses: ${digests.dosage}`,
   ];
   return `- {${parts.join(", ")}}`;
@@ -55,7 +56,7 @@ export function wanted(entry, status, text) {
   return (!status || entry.status === status) && `${entry.name} ${entry.exercise}`.toLowerCase().includes(sought);
 }
 
-const DUE = ["changed", "unreviewed", "reviewed"];
+const DUE = ["changed-back", "changed", "unreviewed", "reviewed"];
 
 /**
  * Entries in another order; equal ones by name.

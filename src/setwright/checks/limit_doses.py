@@ -1,0 +1,108 @@
+"""What one dose crosses of an exercise's limits: how much of it, how heavy, and how hard."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from setwright.checks.limit_crossing import Crossing
+from setwright.dose.bounding import MOST_EFFORT, effort_of, longest_pause_s, reps_in, seconds_in
+from setwright.dose.dose import Dose
+from setwright.dose.loads import share_kg
+from setwright.dose.repetitions import most_reps
+from setwright.dose.taking import limit_of
+from setwright.model.club import BodyWeightRange
+from setwright.model.exercise import Exercise
+from setwright.model.limits import Limits
+from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.prescription import Measure
+from setwright.model.tempo import Tempo
+from setwright.model.units import plain_number
+
+_SAID = {"hold": "a hold of %s s", "work": "%s s of work", "reps": "%s reps"}
+
+
+def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: bool) -> Iterator[Crossing]:
+    """Yield every limit on a set that a dose crosses.
+
+    Args:
+        exercise: the exercise, with its limits.
+        dose: its dose.
+        members: the body weights of the club.
+        banded: whether a table of owned weights stands for the load; it never goes above a limit in kg.
+    """
+    if exercise.limits is None:
+        return
+    for one in dict.fromkeys((one.amount.high, one.tempo) for one in dose.working):
+        yield from amounts(exercise, dose.measure, *one)
+    for load in dose.loads:
+        yield from _too_heavy(exercise, exercise.limits, load, members, banded)
+    for one_set in dose.working:
+        reps = int(one_set.amount.high) if dose.measure == "reps" else 0
+        for key, told in (("load", one_set.load), ("feels_like", one_set.feels)):
+            if told is not None:
+                yield from _too_hard(exercise.limits, told, reps, key)
+
+
+def amounts(
+    exercise: Exercise, measure: Measure, amount: int | Fraction, tempo: Tempo | None = None
+) -> Iterator[Crossing]:
+    """Yield the limits of reps and hold that the amount of one set crosses, whatever it is counted in."""
+    limits, pace = exercise.limits, tempo or exercise.tempo
+    if limits is None:
+        return
+    said = _said(measure, amount)
+    if limits.reps is not None and not (measure == "hold" and limits.hold is not None):
+        reps = reps_in(exercise, measure, amount, pace)
+        if reps > limits.reps:
+            as_many = said if measure == "reps" else f"{said}, time for {reps} reps,"
+            yield Crossing("reps", str(limits.reps), as_many, measure)
+    if limits.hold is not None:
+        seconds = seconds_in(measure, amount, pace)
+        moving = measure in ("reps", "distance")
+        if seconds > limits.hold and not (moving and limits.reps is not None):
+            as_long = f"{said}, which take {plain_number(seconds)} s," if moving else said
+            yield Crossing("hold", f"{limits.hold} s", as_long, measure)
+        pause_s = longest_pause_s(tempo)
+        if pause_s > limits.hold:
+            yield Crossing("hold", f"{limits.hold} s", f"a pause of {pause_s} s in each rep", "tempo")
+
+
+def _said(measure: Measure, amount: int | Fraction) -> str:
+    if measure == "distance":
+        return f"{plain_number(Fraction(amount) / 100)} m"
+    return _SAID[measure] % amount
+
+
+def _too_heavy(
+    exercise: Exercise, limits: Limits, load: Load, members: BodyWeightRange, banded: bool
+) -> Iterator[Crossing]:
+    if isinstance(load, BodyWeightShare):
+        most = limit_of(exercise, load.per_hand)
+        if most.percent is not None and load.percent > most.percent:
+            yield Crossing("load", str(limits.load), str(load), "load")
+        # Load bands never offer more than a limit in kg. Without bands, the heaviest member would lift more.
+        elif most.kg is not None and not banded and share_kg(load.percent, members.to) > most.kg:
+            who = f"{load} for a member of {plain_number(members.to)} kg"
+            yield Crossing("load", str(limits.load), who, "load")
+    elif isinstance(load, Weight):
+        limit_kg = limit_of(exercise, load.per_hand).at(members.from_)
+        if limit_kg is not None and load.kg > limit_kg:
+            lightest = f" for a member of {plain_number(members.from_)} kg"
+            who = lightest if isinstance(limits.load, BodyWeightShare) else ""
+            yield Crossing("load", str(limits.load), f"{load}{who}", "load")
+
+
+def _too_hard(limits: Limits, load: Load, reps: int, written: str) -> Iterator[Crossing]:
+    """Yield the limits of effort and of reps in reserve that a set crosses; the stricter of the two binds both."""
+    bounds = [(key, getattr(limits, key)) for key in ("top_effort", "least_reserve")]
+    for key, limit in bounds:
+        most = effort_of(limit) if limit is not None else None
+        if most is None:
+            continue
+        effort = effort_of(load)
+        if effort is not None and effort > most:
+            yield Crossing(key, str(limit), str(load), written)
+        elif isinstance(load, OneRepMaxShare):
+            left = MOST_EFFORT - most
+            can = most_reps(load.percent)
+            if can is not None and reps + left > can:
+                yield Crossing(key, str(limit), f"{reps} reps at {load}, where most people manage {can},", "reps")
