@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 
-from setwright.dose.change import changes_between, own_changes, round_changes
+from setwright.dose.change import PatternChange, changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
+from setwright.dose.span import Span
 from setwright.wording.changes import in_words
 from setwright.wording.language import ENGLISH
 from support import make
@@ -69,6 +70,15 @@ def test_rounds_are_called_rounds() -> None:
     two, three = (make.dose("{reps: 8}", block=f"{{kind: circuit, rounds: {rounds}}}") for rounds in (2, 3))
 
     assert in_words(ENGLISH, changes_between(two, three, rounds=True)) == ("one round more",)
+
+
+def test_a_pyramid_instead_of_equal_sets_is_another_pattern() -> None:
+    """Where sets differ among themselves, now or the last time, no single number says what changed."""
+    equal = make.dose("{reps: 8}")
+    pyramid = replace(equal, sets=tuple(replace(equal.first, amount=Span.of(count)) for count in (8, 6, 4)))
+
+    assert own_changes(equal, pyramid) == (PatternChange(equal, pyramid),)
+    assert own_changes(pyramid, equal) == (PatternChange(pyramid, equal),)
 
 
 @given(doses)

@@ -94,6 +94,22 @@ def test_moved_session_says_from_where() -> None:
     assert second.sessions[1].reasons == (Reason("Race on Saturday.", moved_from="friday"),)
 
 
+def test_session_put_in_says_why() -> None:
+    """A session done in another's place carries the coach's reason, and comes from no other day."""
+    second = weeks("{week: 2, day: friday, do_instead: only, why: The rack is lent.}")[1]
+
+    assert second.sessions[1].reasons == (Reason("The rack is lent."),)
+
+
+def test_change_of_another_day_stands_in_no_ones_way() -> None:
+    """A day is moved as written, although a change of another day is written before it."""
+    second = weeks(
+        "{week: 2, day: tuesday, skip: true, why: Camp.}, {week: 2, day: friday, move_to: monday, why: Camp.}"
+    )
+
+    assert said(second[1]) == [f"monday other: {USUAL}"]
+
+
 def test_two_changes_of_one_day_both_hold() -> None:
     """A day may be moved and have its session swapped in the same week, in whatever order that is written."""
     move, swap = (

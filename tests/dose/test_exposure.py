@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_load
+from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_exposure, week_load
 from setwright.dose.resolve import resolve
 from setwright.dose.span import Span
 from support import make
@@ -87,6 +87,25 @@ def test_sets_by_region_and_pattern() -> None:
     assert found.by_pattern == {"squat": 3, "pull": 2}
 
 
+def test_a_region_that_works_and_helps_counts_once() -> None:
+    """A region that is named twice counts whole, not one and a half times."""
+    made = make.programme({"exercises/lift": "regions: {main: [quadriceps], also: [quadriceps, glutes]}"})
+    found = exposure(next(resolve(made)[0].sessions).items, made.exercises)
+
+    assert found.by_region == {"quadriceps": 3, "glutes": Fraction(3, 2)}
+
+
+def test_a_week_adds_up() -> None:
+    """Two sessions of 3 x 8 with 12 kg at 2-0-2-0 are 48 repetitions, 576 kg and 192 s under tension (computed)."""
+    only = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 12 kg, tempo: 2-0-2-0}]}]"
+    twice = "phases: [{name: All, aim: To go on., weeks: 1, sessions: {monday: only, thursday: only}}]"
+    made = make.programme({"sessions/only": only, "plans/plan": twice})
+    found = week_exposure(resolve(made)[0].weeks[0], made.exercises)
+
+    assert (found.sets, found.reps, found.tension_s) == (6, 48, 192)
+    assert found.lifted == Lifted(fixed_kg=Fraction(576))
+
+
 WEEKS = [
     # seven daily loads, total, spread of the population, monotony, strain
     ([300, 270, 0, 420, 0, 360, 60], 1410, 164.09, 1.2275, 1730.81),
@@ -115,7 +134,7 @@ def test_seven_equal_days_have_no_monotony(load: int) -> None:
     """Where every day is the same there is no spread to divide by, and nothing is invented."""
     week = week_load([Fraction(load)] * 7)
 
-    assert (week.monotony, week.strain) == (None, None)
+    assert (week.spread, week.monotony, week.strain) == (0, None, None)
 
 
 @given(st.lists(st.integers(0, 900).map(Fraction), min_size=7, max_size=7), st.integers(2, 5))

@@ -99,35 +99,35 @@ def fast_tests(folders: Iterable[str]) -> list[str]:
     return [*(str(TESTS / name) for name in folders), *(f"--ignore={TESTS / name}" for name in SLOW)]
 
 
-def report(results: Sequence[Judged], known: Sequence[Equivalent]) -> str:
-    """Return the survivors and the score of each room, in words."""
-    same = {(one.file, one.at, one.change) for one in known}
-    rows, scores = [], []
+def scores(results: Sequence[Judged], known: Sequence[Equivalent]) -> str:
+    """Return the score of each room, in words."""
+    rows = []
     for room in dict.fromkeys(room_of(one.module) for one in results):
         mine = [one for one in results if room_of(one.module) == room]
-        counted = [one for one in mine if words_for(one.module, one.mutant) not in same or one.verdict != "survived"]
-        survivors = sorted((one for one in counted if one.verdict == "survived"), key=_place)
-        rows += [f"{room}/{one.module.file.name}:{one.mutant.line}  {one.mutant.change}" for one in survivors]
-        killed = len(counted) - len(survivors)
+        counted = [one for one in mine if not does_the_same(one, known)]
+        killed = sum(one.verdict != "survived" for one in counted)
         endless = sum(one.verdict == "timed out" for one in counted)
-        scores.append(
+        rows.append(
             f"{room:<8}{killed:>5} of {len(counted):>5} killed, {100 * killed / max(len(counted), 1):5.1f} %"
             f"  ({endless} as endless; {len(mine) - len(counted)} do the same as the code)"
         )
-    return "\n".join([*rows, *scores])
+    return "\n".join(rows)
 
 
-def _place(one: Judged) -> tuple[str, int]:
-    return one.module.file.name, one.mutant.line
+def does_the_same(one: Judged, known: Sequence[Equivalent]) -> bool:
+    """Say whether a mutant survived because it does the same as the code."""
+    names = {(known_one.file, known_one.at, known_one.change) for known_one in known}
+    return one.verdict == "survived" and words_for(one.module, one.mutant) in names
 
 
-def _followed(results: Iterator[Judged], of: int) -> Iterator[Judged]:
-    """Say now and then how far it is."""
-    alive = 0
+def _followed(results: Iterator[Judged], of: int, known: Sequence[Equivalent]) -> Iterator[Judged]:
+    """Print each survivor as it is found, and say now and then how far it is."""
     for number, one in enumerate(results, 1):
-        alive += one.verdict == "survived"
+        if one.verdict == "survived" and not does_the_same(one, known):
+            place = f"{room_of(one.module)}/{one.module.file.name}:{one.mutant.line}"
+            print(f"{place}  {one.mutant.change}", flush=True)  # noqa: T201
         if number % 50 == 0:
-            print(f"  {number} of {of}, {alive} survive", file=sys.stderr, flush=True)  # noqa: T201
+            print(f"  {number} of {of}", file=sys.stderr, flush=True)  # noqa: T201
         yield one
 
 
@@ -145,15 +145,15 @@ def main() -> int:
     options = parser.parse_args()
     chosen = list(modules(options.room or list(ROOMS), options.file, options.share, options.seed))
     known = equivalents()
-    leave_out = {(one.file, one.at, one.change) for one in known}
     if options.again:
-        kept = {tuple(words) for words in json.loads(options.again.read_text("utf-8"))} - leave_out
+        kept = {tuple(words) for words in json.loads(options.again.read_text("utf-8"))}
         chosen = [module.only(lambda one, m=module: words_for(m, one) in kept) for module in chosen]
         chosen = [module for module in chosen if module.mutants]
     near = dict.fromkeys(name for module in chosen for name in module.near)
     tests = fast_tests(near if options.near else FAST)
-    results = list(_followed(judged(chosen, tests, options.most), sum(len(module.mutants) for module in chosen)))
-    print(report(results, known))  # noqa: T201
+    count = sum(len(module.mutants) for module in chosen)
+    results = list(_followed(judged(chosen, tests, options.most), count, known))
+    print(scores(results, known))  # noqa: T201
     if options.survivors:
         words = [words_for(one.module, one.mutant) for one in results if one.verdict == "survived"]
         options.survivors.write_text(json.dumps(words, indent=1), "utf-8")
