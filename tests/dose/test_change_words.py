@@ -119,6 +119,21 @@ blocks:
     assert [in_words(ENGLISH, item.changes) for item in block.items] == [("1 more rep",), ()]
 
 
+def test_straight_sets_say_it_on_each_exercise() -> None:
+    """Where each exercise has its own sets, nothing is shared, although both got one more."""
+    only = """
+blocks:
+  - kind: straight
+    sets: 2
+    progress: {sets: {add: 1, up_to: 3}}
+    exercises: [{exercise: lift, reps: 8}, {exercise: lift, reps: 5}]
+"""
+    block = make.resolved({"sessions/only": only}).weeks[1].sessions[0].blocks[0]
+
+    assert block.changes == ()
+    assert [in_words(ENGLISH, item.changes) for item in block.items] == [("one set more",), ("one set more",)]
+
+
 def test_changes_are_told_from_the_last_time_not_the_last_week() -> None:
     """After a skipped week a dose is compared with the one before that, which members remember."""
     climb = "{reps: 8, progress: {reps: {add: 1, up_to: 20}}}"

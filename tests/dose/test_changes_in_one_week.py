@@ -148,6 +148,42 @@ def test_rest_changes_for_one_week() -> None:
     assert [duration(ENGLISH, one) for one in rests] == ["1 min", "2 min", "1 min"]
 
 
+def test_rest_of_a_block_changes_with_the_session_alone() -> None:
+    """A whole session's new rest is that of its blocks too; one exercise's own is not."""
+    rests = [
+        weeks(f"{{week: 2, session: only, {change}, why: Heat.}}")[1].sessions[0].blocks[0].rest_s
+        for change in ("rest: 2 min", "exercise: lift, rest: 2 min")
+    ]
+
+    assert rests == [120, 60]
+
+
+def test_change_over_is_the_blocks_own_where_it_has_one() -> None:
+    """Ten seconds from one exercise of a circuit to the next, unless the coach writes another time, or none at all."""
+    two = "exercises: [{exercise: lift, reps: 8}, {exercise: lift, reps: 8}]"
+    times = [
+        make.resolved({"sessions/only": f"blocks: [{{kind: circuit, rounds: 2, {written}{two}}}]"})
+        .weeks[0]
+        .sessions[0]
+        .blocks[0]
+        .change_over_s
+        for written in ("", "change_over: 30 s, ", "change_over: 0 s, ")
+    ]
+
+    assert times == [10, 30, 0]  # ten seconds: common practice, no source
+
+
+def test_reason_of_a_whole_session_stands_on_the_session() -> None:
+    """A reason that is about all of a session is not said again beside each of its exercises."""
+    second = weeks(
+        "{week: 2, session: only, sets: 2, why: Heat.}, {week: 2, session: only, exercise: lift, reps: 5, why: Legs.}"
+    )
+    only = second[1].sessions[0]
+
+    assert only.reasons == (Reason("Heat."),)
+    assert [item.reasons for item in only.items] == [("Legs.",), ()]
+
+
 def test_reason_stands_beside_the_exercise_that_it_is_about() -> None:
     """A changed exercise carries the reason; its neighbours do not."""
     second = weeks("{week: 2, session: only, exercise: lift, reps: 5, why: Race legs.}")[1]

@@ -76,5 +76,5 @@ def double_at(start: N, climb: Climb[N], load: Load, then: LoadClimb, trained: i
     steps_to_end = ceil(Fraction(climb.up_to - start) / Fraction(climb.add))
     cycle, within = divmod(trained, (steps_to_end + 1) * climb.every)
     heavier = _stepped(load, then, cycle)
-    settled = cycle > 0 and heavier == _stepped(load, then, cycle - 1)
+    settled = heavier == _stepped(load, then, cycle - 1)
     return (climb.up_to if settled else value_at(start, climb, within)), heavier

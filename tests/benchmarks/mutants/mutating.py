@@ -95,7 +95,7 @@ def _places(parent: ast.AST, inside: str, lines: frozenset[int]) -> Iterator[_Pl
             continue
         children = list(enumerate(value)) if isinstance(value, list) else [(None, value)]
         for index, child in children:
-            if not isinstance(child, ast.AST) or _is_a_text(child):
+            if not isinstance(child, ast.AST) or _is_a_text(child) or _is_a_promise(child):
                 continue
             below = _lines(child) if isinstance(child, ast.stmt) else lines
             if isinstance(child, ast.stmt | ast.expr | ast.comprehension):
@@ -130,6 +130,11 @@ def _is_a_type(parent: ast.AST, field: str) -> bool:
 
 def _is_a_text(node: ast.AST) -> bool:
     return isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
+
+
+def _is_a_promise(node: ast.AST) -> bool:
+    """Say whether this is ``strict=True``: it says that two things are as long, and changes nothing while they are."""
+    return isinstance(node, ast.keyword) and node.arg == "strict"
 
 
 def _others(node: ast.AST) -> Iterator[ast.AST]:
