@@ -4,6 +4,8 @@ import pytest
 
 from setwright.checks.registry import RULES
 from setwright.checks.rule import Rule
+from setwright.checks.threshold import Unit
+from setwright.checks.threshold import threshold as threshold_of
 from setwright.checks.trial import verdict_of
 
 WHY = "why: Our members are over sixty."
@@ -47,6 +49,53 @@ def test_a_setting_that_sets_nothing_is_an_error(setting: str, rule: str, words:
     assert words in found[0].message
     assert found[0].hint
     assert found[0].position.file == "program/club.yml"
+
+
+def test_every_setting_that_sets_nothing_is_told() -> None:
+    """A slip does not hide the next one, and a value that makes no sense leaves the default as it is."""
+    settings = (
+        "{rule: no-such-check, most: 5, why: Because.}",
+        "{rule: no-lighter-week, least: 2 weeks, most: 40 weeks, why: Because.}",
+        "{rule: load-step-too-large, least: 2 %, why: Because.}",
+    )
+    found = verdict_of({"club": f"checks: [{', '.join(settings)}]", "plans/spring": EIGHT_WEEKS}).findings
+
+    assert sorted(f.rule for f in found) == [
+        "no-lighter-week",
+        "threshold-unclear",
+        "unknown-rule",
+        "unknown-threshold",
+        "unknown-threshold",
+    ]
+
+
+SAID = [
+    # unit, the number, as a coach writes it
+    ("%", 12, "12 %"),
+    ("weeks", 1, "1 week"),
+    ("weeks", 2, "2 weeks"),
+    ("count", 3, "3"),
+    ("time", 0, "0 s"),
+    ("time", 90, "1 min 30 s"),
+    ("time", 3600, "1 h"),
+    ("time", 172800, "48 h"),
+]
+
+
+@pytest.mark.parametrize(("unit", "number", "written"), SAID)
+def test_a_threshold_is_written_as_a_coach_writes_it(unit: Unit, number: int, written: str) -> None:
+    """Percent, weeks, counts, times inside a session and hours between two; read again, they are the same."""
+    one = threshold_of("a-check", "most", unit, number, (number, number), "a number")
+
+    assert one.said(one.default) == written
+    assert one.parse(written) == number
+
+
+@pytest.mark.parametrize("written", ["48", "48 hours", "1000 h", "-1 h", "h", " h"])
+def test_hours_are_whole_and_not_endless(written: str) -> None:
+    """What is no time between two sessions is refused."""
+    with pytest.raises(ValueError, match=r"\w"):
+        threshold_of("a-check", "least", "time", 0, (0, 9_999_999), "a time").parse(written)
 
 
 def test_a_setting_given_twice_is_an_error() -> None:
