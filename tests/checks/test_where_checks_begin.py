@@ -262,7 +262,7 @@ USED: list[tuple[Example, list[str]]] = [
     ),
     (
         {**PRESS, "sessions/a": "name: Another", "sessions/b": "name: Yet another"},
-        ["'press' stands", "no plan holds session 'a'", "no plan holds"],
+        ["'press' stands", "no plan holds session 'a'", "no plan holds session 'b'"],
     ),
 ]
 
