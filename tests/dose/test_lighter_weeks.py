@@ -26,6 +26,7 @@ CLIMB = "{reps: 8, load: 20 kg, progress: {reps: {add: 1, up_to: 20}}}"
 LIGHTER = (
     "{name: All, aim: To go on., weeks: 6, sessions: {monday: only}, lighter: {weeks: [3], sets: 60 %, load: 90 %}}"
 )
+LESS_LOAD, FEWER_REPS = (LIGHTER.replace("sets: 60 %, load: 90 %", what) for what in ("load: 90 %", "reps: 50 %"))
 FULL = "{name: Full, aim: To build., weeks: 2, sessions: {monday: only}}"
 TAPER = "{name: Taper, aim: To be fresh., weeks: 2, sessions: {monday: only}, taper: {sets: [60 %, 45 %]}}"
 FIRST_WEEK = "{name: All, aim: To begin., weeks: 3, sessions: {monday: only}, lighter: {weeks: [1], sets: 60 %}}"
@@ -37,6 +38,8 @@ CASES = [
     (f"[{LIGHTER}]", "[]", 3, "2 sets of 9 reps, 18 kg"),  # the lighter week holds
     (f"[{LIGHTER}]", "[]", 4, "3 sets of 10 reps, 20 kg"),  # and it goes on from where it stood
     (f"[{LIGHTER}]", "[]", 6, "3 sets of 12 reps, 20 kg"),
+    (f"[{LESS_LOAD}]", "[]", 3, "3 sets of 9 reps, 18 kg"),  # what the coach does not name stays whole
+    (f"[{FEWER_REPS}]", "[]", 3, "3 sets of 4 reps, 20 kg"),  # 50 % of 9 is 4.5
     (f"[{FIRST_WEEK}]", "[]", 1, "2 sets of 8 reps, 20 kg"),  # a lighter first week is the first dose, lighter
     (f"[{FIRST_WEEK}]", "[]", 2, "3 sets of 8 reps, 20 kg"),
     (f"[{FULL}, {TAPER}]", "[]", 3, "2 sets of 9 reps, 20 kg"),  # 60 % of 3 is 1.8
@@ -67,6 +70,7 @@ SHARES = [
     (10, 85, 8),
     (30, 66, 20),
     (3, 100, 3),
+    (200, 100, 200),
 ]
 
 

@@ -97,6 +97,8 @@ def test_from_block_to_block() -> None:
         # in the last round the other one is missing: the shortest wait is the rest alone
         ("superset", [reps(3), reps(2)], 20 + 20 + 60),
         ("superset", [reps(3), reps(1)], 60),
+        # the second side belongs to the same set
+        ("straight", [reps(3, "one at a time")], 90),
         ("straight", [reps(1)], None),
     ],
 )
