@@ -57,6 +57,16 @@ def modules(rooms: Sequence[str], names: Sequence[str], share: float, seed: int)
                 yield Module(file, f"setwright.{room}.{file.stem}", ROOMS[room], taken)
 
 
+def outdated(known: Sequence[Equivalent]) -> list[Equivalent]:
+    """Return what is listed as doing the same and is no mutant any more."""
+    names = set()
+    for name in {one.file for one in known}:
+        file = ROOT / "src" / "setwright" / name
+        made = tuple(mutants(file.read_text("utf-8"), str(file))) if file.exists() else ()
+        names |= {words_for(Module(file, "", (), made), mutant) for mutant in made}
+    return [one for one in known if (one.file, one.at, one.change) not in names]
+
+
 def room_of(module: Module) -> str:
     """Return the room in which a module stands."""
     return module.file.parent.name
@@ -145,6 +155,8 @@ def main() -> int:
     options = parser.parse_args()
     chosen = list(modules(options.room or list(ROOMS), options.file, options.share, options.seed))
     known = equivalents()
+    for one in outdated(known):
+        print(f"equivalents.yml lists what is there no more: {one.file}, {one.at}, {one.change}")  # noqa: T201
     if options.again:
         kept = {tuple(words) for words in json.loads(options.again.read_text("utf-8"))}
         chosen = [module.only(lambda one, m=module: words_for(m, one) in kept) for module in chosen]
