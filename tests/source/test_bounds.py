@@ -71,6 +71,16 @@ def test_mistakes_of_a_file() -> None:
     assert [f.rule for f in first_of(mistakes, "file.yml")] == ["rule"] * 200 + ["too-many-mistakes"]
 
 
+@pytest.mark.parametrize(("keys", "more"), [(200, 0), (201, 1), (500, 1)])
+def test_mistakes_of_a_read_file(tmp_path: Path, keys: int, more: int) -> None:
+    """Of 201 unknown keys, 200 are told, and that there are more."""
+    squat = (GOOD / "exercises/squat.yml").read_text("utf-8")
+    text = squat + "".join(f"key-{number}: x\n" for number in range(keys))
+    found = [f.rule for f in read(good_programme(tmp_path, {"exercises/squat.yml": text}), LABEL).findings]
+
+    assert (found.count("unknown-key"), found.count("too-many-mistakes")) == (200, more)
+
+
 def test_training_days_of_all_plans() -> None:
     """6000 days pass: 100 plans of 12 weeks with five days a week."""
     days = "{monday: only, tuesday: only, wednesday: only, thursday: only, friday: only}"

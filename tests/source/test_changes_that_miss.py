@@ -160,3 +160,4 @@ def test_weeks_fall_into_their_phases() -> None:
     plan = make.plan(PHASES)
 
     assert [phase_of(plan, week).name for week in (1, 2, 3, 4, 5)] == ["One", "One", "Two", "Two", "Two"]
+    assert phase_of(make.plan(), 5).name == "First"

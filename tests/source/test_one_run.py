@@ -132,3 +132,15 @@ def test_suggestions_prefer_swapped_letters_and_list_what_there_is() -> None:
     assert did_you_mean("zzz", ["b", "a"]) == "one of: a, b"
     assert did_you_mean("zzz", ["b", "a"], "add it") == "add it"
     assert did_you_mean("zzz", []) == "there is none yet"
+
+
+def test_an_unchanged_file_is_not_read_twice(tmp_path: Path) -> None:
+    """While a preview runs, only the file that was saved is read anew, and each slip is still told."""
+    program = good_programme(tmp_path, SLIPS)
+    cache: Cache = {}
+    first = read(program, LABEL, cache)
+    put(program, "sessions/legs.yml", b"name: Legs\naim: Push.\nblocks: []\n")
+    second = read(program, LABEL, cache)
+    read_anew = {name for name, tree in second.places.trees.items() if tree is not first.places.trees[name]}
+
+    assert read_anew == {"sessions/legs.yml"}
