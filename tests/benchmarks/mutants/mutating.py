@@ -174,7 +174,7 @@ def _others(node: ast.AST) -> Iterator[ast.AST]:
             yield _with(node, ifs=[])
         case ast.Call(func=ast.Name(id=name)) if name in _EXTREMES:
             yield _with(node, func=ast.Name(_EXTREMES[name], ast.Load()))
-        case ast.Return(value=value) if value is not None and not _is_none(value):
+        case ast.Return(value=value) if value is not None and not _is_false(value):
             yield _with(node, value=ast.Constant(None))
         case ast.Expr(value=ast.Call() | ast.Yield() | ast.YieldFrom()):
             yield _nothing_for(node)
@@ -210,5 +210,6 @@ def _is_string(node: ast.AST) -> bool:
     return isinstance(node, ast.Constant) and isinstance(node.value, str)
 
 
-def _is_none(node: ast.AST) -> bool:
-    return isinstance(node, ast.Constant) and node.value is None
+def _is_false(node: ast.AST) -> bool:
+    """Say whether this is None, or False, which is told from None nowhere."""
+    return isinstance(node, ast.Constant) and (node.value is None or node.value is False)
