@@ -274,3 +274,33 @@ def test_what_no_plan_reaches(example: Example, doubts: list[str]) -> None:
 
     assert len(found) == len(doubts)
     assert all(words.startswith(start) for words, start in zip(found, sorted(doubts), strict=True))
+
+
+def test_a_session_of_arms_hides_no_session_of_legs() -> None:
+    """Arms on Monday are no trouble, and legs on Tuesday still are, before a key session on Wednesday."""
+    plan = days("monday: arms, tuesday: legs", more=other("wednesday"))
+
+    assert said("key-session-too-close", {**ARMS, **plan}) == [
+        "legs in week 1 is 24 h before the key session of wednesday"
+    ]
+
+
+def test_days_too_close_are_told_at_their_phase() -> None:
+    """The second phase has legs on two days in a row: the doubt stands at its line, at the later day."""
+    plan = (
+        "phases:\n"
+        "  - {name: First, aim: To begin., weeks: 2, sessions: {monday: legs}}\n"
+        "  - {name: Second, aim: To go on., weeks: 2, sessions: {monday: legs, tuesday: legs}}\n"
+    )
+    (found,) = (f for f in verdict_of({"plans/spring": plan}).findings if f.rule == "regions-too-close")
+
+    assert (found.position.line, found.position.column) == (3, plan.split("\n")[2].index("legs}") + 1)
+
+
+def test_a_load_that_nothing_is_owned_for_is_told_once() -> None:
+    """A climb beyond the heaviest kettlebell, 24 kg, is one doubt and not one a week."""
+    climb = squat("reps: 8, load: 24 kg, progress: {load: {add: 16 kg, up_to: 88 kg}}")
+
+    assert said("no-owned-weight-near", climb) == [
+        "goblet-squat, week 2 of spring: no kettlebell near 40 kg",
+    ]

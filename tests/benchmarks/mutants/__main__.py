@@ -42,8 +42,11 @@ FAST: Final = (
     *("wording/test_language.py", "wording/test_limits_in_words.py"),
     *("test_commands.py", "test_printers.py", "test_schemas.py"),
 )
-SLOW: Final = ("review/test_review_page.py",)
-"""Tests of those folders that need a browser."""
+SLOW: Final = (
+    *("review/test_review_page.py", "checks/test_planted.py", "checks/test_example_programme.py"),
+    *("checks/test_limits_hold.py", "checks/test_sarif.py"),
+)
+"""Tests of those folders that need a browser, or read a whole programme again and again."""
 
 
 def modules(rooms: Sequence[str], names: Sequence[str], share: float, seed: int) -> Iterator[Module]:

@@ -58,7 +58,7 @@ def in_a_child(work: Callable[[], str], cpu_s: float) -> Ended:
 def patience(cpu_s: float) -> None:
     """End this process after so many seconds of its own work, or much later where it only waits."""
     signal.setitimer(signal.ITIMER_PROF, cpu_s)
-    signal.alarm(_WALL_S)
+    signal.alarm(max(_WALL_S, int(cpu_s)))
 
 
 def _settle(folder: Path, cpu_s: float) -> None:
