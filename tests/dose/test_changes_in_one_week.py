@@ -3,6 +3,7 @@
 import pytest
 
 from setwright.dose.resolved import Reason, ResolvedWeek
+from setwright.dose.timing import USUAL_CHANGE_OVER_S, USUAL_REST_S
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import duration
@@ -170,7 +171,16 @@ def test_change_over_is_the_blocks_own_where_it_has_one() -> None:
         for written in ("", "change_over: 30 s, ", "change_over: 0 s, ")
     ]
 
-    assert times == [10, 30, 0]  # ten seconds: common practice, no source
+    assert times == [10, 30, 0]
+
+
+def test_usual_pauses() -> None:
+    """A minute to the next exercise of straight sets, ten seconds within a round; 90, 60 and 120 s of rest.
+
+    Common practice, no source.
+    """
+    assert USUAL_CHANGE_OVER_S == {"straight": 60, "superset": 10, "circuit": 10}
+    assert USUAL_REST_S == {"straight": 90, "superset": 60, "circuit": 120}
 
 
 def test_reason_of_a_whole_session_stands_on_the_session() -> None:

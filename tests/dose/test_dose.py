@@ -28,6 +28,18 @@ def test_the_ramp_counts_for_nothing_but_time() -> None:
     assert PYRAMID.first.amount == Span(8, 10)
 
 
+def test_a_set_of_which_nothing_else_is_said() -> None:
+    """It works with the body alone, at no set tempo, and nothing is rested after it."""
+    assert Set(Span.of(8)) == Set(Span.of(8), load=None, tempo=None, rest_s=0, kind="work")
+
+
+def test_a_loaded_walk_takes_a_second_a_metre() -> None:
+    """200 m are 200 s. Common practice, no source."""
+    walk = Dose("distance", "both together", (Set(Span.of(20_000)),))
+
+    assert walk.tension_s == Span.of(200)
+
+
 def test_the_amount_reaches_from_the_least_to_the_most() -> None:
     """Sets of 8 to 10, 6 to 8 and 4 to 6 repetitions are sets of 4 to 10."""
     assert PYRAMID.amount == Span(4, 10)

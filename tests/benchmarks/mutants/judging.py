@@ -100,7 +100,7 @@ class Warm:
     def _judged(self, module: Module, items: dict[str, pytest.Item]) -> Iterator[tuple[Ended, tuple[str, ...]]]:
         """Yield how each mutant of a module ended, and the tests that a process that imports it has to run."""
         original = compile(module.file.read_text("utf-8"), str(module.file), "exec")
-        whole = self._tests(module, None)
+        whole = self._whole(module, items)
         killers: dict[str, list[str]] = defaultdict(list)
         for mutant in module.mutants:
             swap = swap_of(original, mutant.code)
@@ -114,6 +114,14 @@ class Warm:
             killers[mutant.inside].append(ended.said)
             imported = any((str(module.file), line) in self._record.at_import for line in mutant.lines)
             yield ended, (tests or whole) if imported and ended.verdict == "survived" else ()
+
+    def _whole(self, module: Module, items: dict[str, pytest.Item]) -> tuple[str, ...]:
+        """Return the tests for what an import does: those whose file names the module, then all that run in it."""
+        files = {item.path for item in items.values()}
+        naming = {file for file in files if f"from {module.name} import" in file.read_text("utf-8")}
+        named = [test for test, item in items.items() if item.path in naming and test not in self._record.failed]
+        first = affordable(sorted(named, key=self._record.cpu_s.__getitem__), self._record.cpu_s, self.most_s)
+        return tuple(dict.fromkeys([*first, *self._tests(module, None)]))
 
     def _tests(self, module: Module, lines: frozenset[int] | None) -> tuple[str, ...]:
         tests = covering(self._record, module.file, lines, module.near)
