@@ -68,6 +68,16 @@ def test_an_old_sign_off_that_fits_again_counts(desk: Desk) -> None:
     assert [one.who for one in review.earlier] == ["Another physiotherapist"]
 
 
+def test_earlier_sign_offs_are_kept_latest_first(desk: Desk) -> None:
+    """The last of three counts, and the two before stand behind it, the later one first."""
+    for week, who in enumerate(("First", "Second", "Third")):
+        desk.sign("squat", who=who, on=DAY + timedelta(days=7 * week))
+    review = desk.review("squat")
+
+    assert review.sign_off is not None
+    assert [review.sign_off.who, *(one.who for one in review.earlier)] == ["Third", "Second", "First"]
+
+
 def test_the_latest_of_two_that_do_not_fit_is_compared(desk: Desk) -> None:
     """What changed is told since the last look, not since the first."""
     desk.sign("squat")

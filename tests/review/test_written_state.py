@@ -104,6 +104,14 @@ def test_a_whole_file() -> None:
     }
 
 
+def test_each_value_stands_on_its_own_line() -> None:
+    """So that a version control shows what changed, line by line, a level in for each level."""
+    lines = to_json(state(ONE)).split("\n")
+
+    assert lines[:3] == ["{", ' "format": "setwright resolved programme",', ' "version": 2,']
+    assert lines[-2:] == ["}", ""]
+
+
 LOADS: list[tuple[Load, str, str, float | None, str | None]] = [
     # the load, its written form, its unit, its number, the band
     (BodyWeightShare(Fraction("12.5")), "12.5 % bodyweight", "% bodyweight", 12.5, None),
