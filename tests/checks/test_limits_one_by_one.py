@@ -141,3 +141,32 @@ def test_warm_ups_keep_limits_too(part: str, doubt: str | None) -> None:
     example = squat("reps: 12, hold: 20 s", "reps: 8", more=files)
 
     assert said(example) == ([f"goblet-squat: {doubt}"] if doubt else [])
+
+
+LINES = "blocks:\n  - kind: straight\n    sets: 3\n    exercises:\n      - exercise: goblet-squat\n        reps: 8\n{}"
+GROWS = "        progress: {reps: {add: 1, up_to: 10}}\n"
+EASED = "changes: [{week: 1, session: legs, exercise: goblet-squat, reps: 5, why: Test.}]"
+ONE = "changes: [{week: 2, session: legs, exercise: goblet-squat, reps: 9, why: Test.}]"
+PLACES = [
+    # the limit, what is behind the dose, the plan's changes, the file, the text at the place
+    (7, GROWS, "", "sessions/legs", "8\n"),  # the first dose
+    (8, GROWS, "", "sessions/legs", "{reps: {add"),  # what it grows to
+    (8, "", ONE, "plans/spring", "9, why"),  # a change of the exercise
+    (7, "", EASED, "sessions/legs", "8\n"),  # from the second week on, with nothing that grows
+]
+
+
+@pytest.mark.parametrize(("limit", "more", "changes", "file", "at"), PLACES)
+def test_the_doubt_stands_at_the_number_to_change(limit: int, more: str, changes: str, file: str, at: str) -> None:
+    """At the first dose, at the progression that passes the limit, or at the change of that week."""
+    days = "phases: [{name: First, aim: To begin., weeks: 4, sessions: {monday: legs}}]"
+    example = {
+        "exercises/goblet-squat": f"limits: {{reps: {limit}}}",
+        "sessions/legs": LINES.format(more),
+        "plans/spring": f"{days}\n{changes}",
+    }
+    (found,) = (f for f in verdict_of(example).findings if f.rule == "dose-beyond-limit")
+    line = f"{example[file]}\n".split("\n")[found.position.line - 1] + "\n"
+
+    assert found.position.file == f"program/{file}.yml"
+    assert line[found.position.column - 1 :].startswith(at)

@@ -28,6 +28,24 @@ def test_a_threshold_moves_the_line(setting: str, plan: str, speaks: bool) -> No
     assert [f.rule for f in found] == (["no-lighter-week"] if speaks else [])
 
 
+def test_a_setting_moves_its_own_line_alone() -> None:
+    """Another check's number is none of this one's, whichever stands first."""
+    setting = f"checks: [{{rule: load-step-too-large, most: 50 %, {WHY}}}]"
+
+    assert [f.rule for f in verdict_of({"club": setting, "plans/spring": EIGHT_WEEKS}).findings] == ["no-lighter-week"]
+
+
+@pytest.mark.parametrize(
+    ("least", "most", "speaks"), [(50, 60, False), (51, 60, True), (40, 50, False), (40, 49, True)]
+)
+def test_both_ends_of_a_range_belong_to_it(least: int, most: int, speaks: bool) -> None:
+    """A taper from four sets an exercise to two cuts exactly half."""
+    taper = next(rule for rule in RULES if rule.ident == "taper-outside-range")
+    club = f"checks: [{{rule: taper-outside-range, least: {least} %, most: {most} %, {WHY}}}]"
+
+    assert [f.rule for f in verdict_of({**taper.good, "club": club}).findings] == [taper.ident] * speaks
+
+
 WRONG = [
     # setting, the rule of the finding, where, some of its words
     ("{rule: no-lighter-weeks, most: 5 weeks}", "unknown-rule", "no check with a threshold is called"),
