@@ -46,6 +46,29 @@ def test_both_ends_of_a_range_belong_to_it(least: int, most: int, speaks: bool) 
     assert [f.rule for f in verdict_of({**taper.good, "club": club}).findings] == [taper.ident] * speaks
 
 
+RANGES = [
+    # the check and its number, what it is where a club sets nothing, and from where to where a club may set it
+    ("key-session-too-close", "least", "48 h", "0 s", "168 h"),
+    ("knee-hip-imbalance", "most", "3", "1", "10"),
+    ("load-step-too-large", "most", "10 %", "1 %", "50 %"),
+    ("no-lighter-week", "most", "6 weeks", "1 week", "12 weeks"),
+    ("push-pull-imbalance", "most", "2", "1", "10"),
+    ("regions-too-close", "least", "48 h", "0 s", "168 h"),
+    ("rest-too-short", "least", "2 min", "30 s", "10 min"),
+    ("taper-outside-range", "least", "41 %", "10 %", "90 %"),
+    ("taper-outside-range", "most", "60 %", "10 %", "90 %"),
+    ("volume-step-too-large", "most", "20 %", "5 %", "100 %"),
+]
+
+
+@pytest.mark.parametrize(("ident", "key", "usual", "lowest", "highest"), RANGES)
+def test_numbers_that_a_club_may_set(ident: str, key: str, usual: str, lowest: str, highest: str) -> None:
+    """The usual number is from the source that the check names; the range is common practice, no source."""
+    (one,) = (t for rule in RULES if rule.ident == ident for t in rule.thresholds if t.key == key)
+
+    assert [one.said(number) for number in (one.default, one.lowest, one.highest)] == [usual, lowest, highest]
+
+
 WRONG = [
     # setting, the rule of the finding, where, some of its words
     ("{rule: no-lighter-weeks, most: 5 weeks}", "unknown-rule", "no check with a threshold is called"),
