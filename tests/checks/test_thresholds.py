@@ -30,9 +30,10 @@ def test_a_threshold_moves_the_line(setting: str, plan: str, speaks: bool) -> No
 
 def test_a_setting_moves_its_own_line_alone() -> None:
     """Another check's number is none of this one's, whichever stands first."""
-    setting = f"checks: [{{rule: load-step-too-large, most: 50 %, {WHY}}}]"
+    setting = f"checks: [{{rule: volume-step-too-large, most: 50 %, {WHY}}}]"
+    step = next(rule for rule in RULES if rule.ident == "load-step-too-large")
 
-    assert [f.rule for f in verdict_of({"club": setting, "plans/spring": EIGHT_WEEKS}).findings] == ["no-lighter-week"]
+    assert step.ident in {f.rule for f in verdict_of({**step.bad, "club": setting}).findings}
 
 
 @pytest.mark.parametrize(

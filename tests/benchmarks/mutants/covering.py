@@ -147,10 +147,11 @@ def covering(record: Record, file: Path, lines: frozenset[int] | None, near: tup
         return bool(record.lines[test] & wanted) if lines else any(name == str(file) for name, _ in record.lines[test])
 
     found = [test for test in ok if touches(test)]
-    return sorted(found, key=lambda test: (not _is_near(test, near), record.cpu_s[test], test))
+    return sorted(found, key=lambda test: (not is_near(test, near), record.cpu_s[test], test))
 
 
-def _is_near(test: str, near: tuple[str, ...]) -> bool:
+def is_near(test: str, near: tuple[str, ...]) -> bool:
+    """Say whether a test stands in a folder that is about a room."""
     return test.removeprefix("tests/").startswith(near)
 
 

@@ -20,7 +20,7 @@ from _pytest.runner import runtestprotocol
 from hypothesis import Phase, settings
 
 from benchmarks.mutants.children import Ended, Verdict, in_a_child, patience
-from benchmarks.mutants.covering import Line, Record, Recorder, affordable, covering, watched
+from benchmarks.mutants.covering import Line, Record, Recorder, affordable, covering, is_near, watched
 from benchmarks.mutants.mutating import Mutant
 from benchmarks.mutants.swapping import Swap, functions_of, put_in, swap_of
 
@@ -116,12 +116,13 @@ class Warm:
             yield ended, (tests or whole) if imported and ended.verdict == "survived" else ()
 
     def _whole(self, module: Module, items: dict[str, pytest.Item]) -> tuple[str, ...]:
-        """Return the tests for what an import does: those whose file names the module, then all that run in it."""
+        """Return the tests for what an import does: those whose file names the module first, then all that are near."""
+        cpu_s = self._record.cpu_s
         files = {item.path for item in items.values()}
         naming = {file for file in files if f"from {module.name} import" in file.read_text("utf-8")}
-        named = [test for test, item in items.items() if item.path in naming and test not in self._record.failed]
-        first = affordable(sorted(named, key=self._record.cpu_s.__getitem__), self._record.cpu_s, self.most_s)
-        return tuple(dict.fromkeys([*first, *self._tests(module, None)]))
+        near = [test for test in items if is_near(test, module.near) and test not in self._record.failed]
+        near.sort(key=lambda test: (items[test].path not in naming, cpu_s[test], test))
+        return tuple(affordable(near, cpu_s, self.most_s))
 
     def _tests(self, module: Module, lines: frozenset[int] | None) -> tuple[str, ...]:
         tests = covering(self._record, module.file, lines, module.near)
