@@ -5,8 +5,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 
-from setwright.dose.change import changes_between, own_changes, round_changes
+from setwright.dose.change import PatternChange, changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
+from setwright.model.span import Span
 from setwright.wording.changes import in_words
 from setwright.wording.language import ENGLISH
 from support import make
@@ -71,6 +72,15 @@ def test_rounds_are_called_rounds() -> None:
     assert in_words(ENGLISH, changes_between(two, three, rounds=True)) == ("one round more",)
 
 
+def test_a_pyramid_instead_of_equal_sets_is_another_pattern() -> None:
+    """Where sets differ among themselves, now or the last time, no single number says what changed."""
+    equal = make.dose("{reps: 8}")
+    pyramid = replace(equal, sets=tuple(replace(equal.first, amount=Span.of(count)) for count in (8, 6, 4)))
+
+    assert own_changes(equal, pyramid) == (PatternChange(equal, pyramid),)
+    assert own_changes(pyramid, equal) == (PatternChange(pyramid, equal),)
+
+
 @given(doses)
 def test_same_dose_has_no_change(dose: Dose) -> None:
     """Nothing is said where nothing changed."""
@@ -107,6 +117,21 @@ blocks:
 
     assert in_words(ENGLISH, block.changes) == ("one round more",)
     assert [in_words(ENGLISH, item.changes) for item in block.items] == [("1 more rep",), ()]
+
+
+def test_straight_sets_say_it_on_each_exercise() -> None:
+    """Where each exercise has its own sets, nothing is shared, although both got one more."""
+    only = """
+blocks:
+  - kind: straight
+    sets: 2
+    progress: {sets: {add: 1, up_to: 3}}
+    exercises: [{exercise: lift, reps: 8}, {exercise: lift, reps: 5}]
+"""
+    block = make.resolved({"sessions/only": only}).weeks[1].sessions[0].blocks[0]
+
+    assert block.changes == ()
+    assert [in_words(ENGLISH, item.changes) for item in block.items] == [("one set more",), ("one set more",)]
 
 
 def test_changes_are_told_from_the_last_time_not_the_last_week() -> None:

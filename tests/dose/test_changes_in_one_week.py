@@ -3,6 +3,7 @@
 import pytest
 
 from setwright.dose.resolved import Reason, ResolvedWeek
+from setwright.dose.timing import USUAL_CHANGE_OVER_S, USUAL_REST_S
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import duration
@@ -94,6 +95,22 @@ def test_moved_session_says_from_where() -> None:
     assert second.sessions[1].reasons == (Reason("Race on Saturday.", moved_from="friday"),)
 
 
+def test_session_put_in_says_why() -> None:
+    """A session done in another's place carries the coach's reason, and comes from no other day."""
+    second = weeks("{week: 2, day: friday, do_instead: only, why: The rack is lent.}")[1]
+
+    assert second.sessions[1].reasons == (Reason("The rack is lent."),)
+
+
+def test_change_of_another_day_stands_in_no_ones_way() -> None:
+    """A day is moved as written, although a change of another day is written before it."""
+    second = weeks(
+        "{week: 2, day: tuesday, skip: true, why: Camp.}, {week: 2, day: friday, move_to: monday, why: Camp.}"
+    )
+
+    assert said(second[1]) == [f"monday other: {USUAL}"]
+
+
 def test_two_changes_of_one_day_both_hold() -> None:
     """A day may be moved and have its session swapped in the same week, in whatever order that is written."""
     move, swap = (
@@ -130,6 +147,51 @@ def test_rest_changes_for_one_week() -> None:
     rests = [w.sessions[0].blocks[0].items[1].dose.first.rest_s for w in changed]
 
     assert [duration(ENGLISH, one) for one in rests] == ["1 min", "2 min", "1 min"]
+
+
+def test_rest_of_a_block_changes_with_the_session_alone() -> None:
+    """A whole session's new rest is that of its blocks too; one exercise's own is not."""
+    rests = [
+        weeks(f"{{week: 2, session: only, {change}, why: Heat.}}")[1].sessions[0].blocks[0].rest_s
+        for change in ("rest: 2 min", "exercise: lift, rest: 2 min")
+    ]
+
+    assert rests == [120, 60]
+
+
+def test_change_over_is_the_blocks_own_where_it_has_one() -> None:
+    """Ten seconds from one exercise of a circuit to the next, unless the coach writes another time, or none at all."""
+    two = "exercises: [{exercise: lift, reps: 8}, {exercise: lift, reps: 8}]"
+    times = [
+        make.resolved({"sessions/only": f"blocks: [{{kind: circuit, rounds: 2, {written}{two}}}]"})
+        .weeks[0]
+        .sessions[0]
+        .blocks[0]
+        .change_over_s
+        for written in ("", "change_over: 30 s, ", "change_over: 0 s, ")
+    ]
+
+    assert times == [10, 30, 0]
+
+
+def test_usual_pauses() -> None:
+    """A minute to the next exercise of straight sets, ten seconds within a round; 90, 60 and 120 s of rest.
+
+    Common practice, no source.
+    """
+    assert USUAL_CHANGE_OVER_S == {"straight": 60, "superset": 10, "circuit": 10}
+    assert USUAL_REST_S == {"straight": 90, "superset": 60, "circuit": 120}
+
+
+def test_reason_of_a_whole_session_stands_on_the_session() -> None:
+    """A reason that is about all of a session is not said again beside each of its exercises."""
+    second = weeks(
+        "{week: 2, session: only, sets: 2, why: Heat.}, {week: 2, session: only, exercise: lift, reps: 5, why: Legs.}"
+    )
+    only = second[1].sessions[0]
+
+    assert only.reasons == (Reason("Heat."),)
+    assert [item.reasons for item in only.items] == [("Legs.",), ()]
 
 
 def test_reason_stands_beside_the_exercise_that_it_is_about() -> None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 import pytest
 
-from setwright.dose.exposure import Lifted, exposure, lifted, session_load
+from setwright.dose.exposure import Lifted, exposure, lifted, session_load, week_exposure
 from setwright.dose.resolve import resolve
 from setwright.model.span import Span
 from support import make
@@ -83,6 +83,25 @@ def test_sets_by_region_and_pattern() -> None:
     assert found.sets == 5
     assert found.by_region == {"quadriceps": 3, "glutes": 4, "abdominals": Fraction(3, 2), "upper back": 2}
     assert found.by_pattern == {"squat": 3, "pull": 2}
+
+
+def test_a_region_that_works_and_helps_counts_once() -> None:
+    """A region that is named twice counts whole, not one and a half times."""
+    made = make.programme({"exercises/lift": "regions: {main: [quadriceps], also: [quadriceps, glutes]}"})
+    found = exposure(next(resolve(made)[0].sessions).items, made.exercises)
+
+    assert found.by_region == {"quadriceps": 3, "glutes": Fraction(3, 2)}
+
+
+def test_a_week_adds_up() -> None:
+    """Two sessions of 3 x 8 with 12 kg at 2-0-2-0 are 48 repetitions, 576 kg and 192 s under tension (computed)."""
+    only = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 12 kg, tempo: 2-0-2-0}]}]"
+    twice = "phases: [{name: All, aim: To go on., weeks: 1, sessions: {monday: only, thursday: only}}]"
+    made = make.programme({"sessions/only": only, "plans/plan": twice})
+    found = week_exposure(resolve(made)[0].weeks[0], made.exercises)
+
+    assert (found.sets, found.reps, found.tension_s) == (6, 48, 192)
+    assert found.lifted == Lifted(fixed_kg=Fraction(576))
 
 
 def test_a_day_of_the_worked_week() -> None:

@@ -5,16 +5,18 @@ tool. A taper keeps loads and cuts sets: Bosquet L et al., Med Sci Sports Exerc 
 """
 
 from fractions import Fraction
+from typing import Literal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
 from setwright.dose.prescribing import lightened
 from setwright.dose.resolve import resolve
 from setwright.dose.week_kind import Remains, share_of_count
-from setwright.model.load import Band, Effort, Reserve, in_all, magnitude, same_kind
+from setwright.model.load import Band, Effort, Reserve, Weight, in_all, magnitude, same_kind
+from setwright.model.span import Span
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
 from support import make
@@ -24,6 +26,7 @@ CLIMB = "{reps: 8, load: 20 kg, progress: {reps: {add: 1, up_to: 20}}}"
 LIGHTER = (
     "{name: All, aim: To go on., weeks: 6, sessions: {monday: only}, lighter: {weeks: [3], sets: 60 %, load: 90 %}}"
 )
+LESS_LOAD, FEWER_REPS = (LIGHTER.replace("sets: 60 %, load: 90 %", what) for what in ("load: 90 %", "reps: 50 %"))
 FULL = "{name: Full, aim: To build., weeks: 2, sessions: {monday: only}}"
 TAPER = "{name: Taper, aim: To be fresh., weeks: 2, sessions: {monday: only}, taper: {sets: [60 %, 45 %]}}"
 FIRST_WEEK = "{name: All, aim: To begin., weeks: 3, sessions: {monday: only}, lighter: {weeks: [1], sets: 60 %}}"
@@ -35,6 +38,8 @@ CASES = [
     (f"[{LIGHTER}]", "[]", 3, "2 sets of 9 reps, 18 kg"),  # the lighter week holds
     (f"[{LIGHTER}]", "[]", 4, "3 sets of 10 reps, 20 kg"),  # and it goes on from where it stood
     (f"[{LIGHTER}]", "[]", 6, "3 sets of 12 reps, 20 kg"),
+    (f"[{LESS_LOAD}]", "[]", 3, "3 sets of 9 reps, 18 kg"),  # what the coach does not name stays whole
+    (f"[{FEWER_REPS}]", "[]", 3, "3 sets of 4 reps, 20 kg"),  # 50 % of 9 is 4.5
     (f"[{FIRST_WEEK}]", "[]", 1, "2 sets of 8 reps, 20 kg"),  # a lighter first week is the first dose, lighter
     (f"[{FIRST_WEEK}]", "[]", 2, "3 sets of 8 reps, 20 kg"),
     (f"[{FULL}, {TAPER}]", "[]", 3, "2 sets of 9 reps, 20 kg"),  # 60 % of 3 is 1.8
@@ -65,6 +70,7 @@ SHARES = [
     (10, 85, 8),
     (30, 66, 20),
     (3, 100, 3),
+    (200, 100, 200),
 ]
 
 
@@ -85,6 +91,43 @@ def test_lighter_week_never_raises_a_number(dose: Dose, share: Remains) -> None:
         assert 1 <= now.amount.high <= was.amount.high
         if was.load is not None and now.load is not None and not isinstance(was.load, Band):
             assert magnitude(now.load) <= magnitude(was.load)
+
+
+AMOUNTS = [
+    # what is written, and what is left of it in a week of 60 % of the repetitions
+    ("{reps: 10}", Span.of(6)),
+    ("{hold: 30 s}", Span.of(18)),
+    ("{work: 45 s}", Span.of(27)),
+    ("{distance: 20.555 m}", Span.of(Fraction("2055.5"))),  # the way across the hall is as long as ever
+]
+
+
+@pytest.mark.parametrize(("written", "left"), AMOUNTS)
+def test_share_of_repetitions_is_one_of_times_too(written: str, left: Span) -> None:
+    """Repetitions, holds and work shrink; a distance stays. A rule of this tool."""
+    assert lightened(make.dose(written), Remains("lighter", reps=Fraction(60))).amount == left
+
+
+LEFT = [
+    # the week, the loads of the sets, those of the two sets that are left
+    ("lighter", [20, 24, 22], [20, 24]),  # a lighter week ends earlier
+    ("taper", [20, 24, 22], [24, 22]),  # a taper keeps what is heavy, in its order
+    ("taper", [20, 24, 20], [20, 24]),  # and of two equally light sets the first
+    ("taper", [20, None, 24], [20, None]),  # a set without a weight is not lighter or heavier than one with
+]
+
+
+@pytest.mark.parametrize(("kind", "loads", "left"), LEFT)
+def test_which_sets_are_left_of_a_pyramid(
+    kind: Literal["lighter", "taper"], loads: list[int | None], left: list[int | None]
+) -> None:
+    """Two of three sets stay, and the ramp that leads up to them. A rule of this tool."""
+    ramp = Set(Span.of(5), Weight(Fraction(10)), kind="ramp")
+    working = tuple(Set(Span.of(8), None if kg is None else Weight(Fraction(kg))) for kg in loads)
+    lighter = lightened(Dose("reps", "both together", (ramp, *working)), Remains(kind, sets=Fraction(60)))
+
+    assert lighter.sets[0] == ramp
+    assert [one.load.kg if isinstance(one.load, Weight) else None for one in lighter.working] == left
 
 
 @given(doses, shares)

@@ -3,6 +3,7 @@
 from fractions import Fraction
 from itertools import pairwise
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -137,11 +138,58 @@ def test_goblet_squat_with_steps_of_four() -> None:
     ]
 
 
+ALONE = [
+    # the one weight of a rack; up to 40 kg of load, the loads at which it begins and ends to be near (by hand)
+    (20, [("none-light-enough", 16), ("near", Fraction(80, 3)), ("lighter", 40)]),  # 20 : 1.25 and 20 : 0.75
+    (2, [("none-light-enough", 1), ("near", 3), ("lighter", 40)]),  # a kilogram counts where a quarter is less
+    (4, [("none-light-enough", 3), ("near", Fraction(16, 3)), ("lighter", 40)]),  # below by 1 kg, above by a quarter
+]
+
+
+@pytest.mark.parametrize(("weight", "stretches"), ALONE)
+def test_one_weight_is_near_within_a_quarter_or_a_kilogram(weight: int, stretches: list[tuple[str, Fraction]]) -> None:
+    """At 100 % the load is the body weight, so that each edge of a band is an edge of what counts as near."""
+    bands = load_bands(Fraction(100), (Fraction(weight),), Fraction(1, 2), Fraction(40))
+
+    assert [(band.choice.fit, band.to_kg) for band in bands] == stretches
+
+
+def test_a_range_inside_two_weights_turns_half_way() -> None:
+    """Of 4 and 8 kg, loads from 5 to 7 kg take 4 kg up to 6 kg, the tie, and 8 kg above, from 6.4 kg on as near."""
+    bands = load_bands(Fraction(10), (Fraction(4), Fraction(8)), Fraction(50), Fraction(70))
+
+    assert (bands[0].choice, bands[0].to_kg) == (Choice(Fraction(4), "near"), Fraction(160, 3))
+    assert (bands[-1].choice, bands[-1].to_kg) == (Choice(Fraction(8), "near"), 70)
+    assert holding(bands, Fraction(64) - HAIR) == [Choice(Fraction(4), "lighter")]
+    assert holding(bands, Fraction(64)) == [Choice(Fraction(8), "near")]
+
+
+def test_a_tie_at_the_lightest_member_holds_for_that_one_alone() -> None:
+    """10 % of 140 kg is half way between 12 and 16 kg: the lighter one at 140 kg, the heavier one above."""
+    bands = load_bands(Fraction(10), (Fraction(12), Fraction(16)), Fraction(140), Fraction(150))
+
+    assert bands == (
+        LoadBand(Fraction(140), Fraction(140), True, True, Choice(Fraction(12), "near")),
+        LoadBand(Fraction(140), Fraction(150), False, True, Choice(Fraction(16), "near")),
+    )
+
+
+def test_a_band_between_two_kilograms_prints_none() -> None:
+    """A choice that holds between 60.2 and 60.8 kg of body weight alone is on no printed line."""
+    narrow, whole = (
+        LoadBand(Fraction(first), Fraction(last), True, True, Choice(None, "over-limit"))
+        for first, last in (("60.2", "60.8"), ("60.2", "61"))
+    )
+
+    assert (narrow.whole_kg, whole.whole_kg) == (None, (61, 61))
+
+
 def test_limit_as_a_share_holds_the_lighter_weight_longer() -> None:
     """At 15 % with a limit of 16 %, 8 kg is allowed from 50 kg, 12 kg from 75 kg and 16 kg from 100 kg on."""
     kettlebells = tuple(Fraction(kg) for kg in (4, 8, 12, 16))
     bands = load_bands(Fraction(15), kettlebells, Fraction(40), Fraction(110), Limit(percent=Fraction(16)))
 
+    assert [band.from_kg for band in bands if band.from_included][:3] == [40, Fraction(128, 3), 50]
     assert as_printed(bands) == [
         (40, 42, 4, "lighter"),
         (43, 49, 4, "limit"),

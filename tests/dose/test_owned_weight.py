@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from setwright.dose.loads import Choice, choose_weight
+from support import make
 from support.strategies import quarters, racks
 
 KETTLEBELLS = "4 8 12 16 20 24"
@@ -86,3 +87,11 @@ def test_heavier_load_never_takes_a_lighter_weight(
     less, more = (choose_weight(load, owned, limit).weight_kg or 0 for load in sorted((one, other)))
 
     assert less <= more
+
+
+def test_nothing_is_chosen_where_nothing_is_owned_in_pairs() -> None:
+    """A club with single kettlebells has no weight for each hand: no choice at all, and none that is too heavy."""
+    item = make.in_week(make.one_exercise("{reps: 8, load: 6 kg per hand}"), 1)
+
+    assert item is not None
+    assert (item.kit, item.choice, item.bands) == ("kettlebell", None, ())

@@ -4,6 +4,7 @@ from datetime import date
 
 import pytest
 
+from setwright.dose.resolve import resolve
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
 from support import make
@@ -91,3 +92,54 @@ def test_first_time_is_the_first_week_of_a_session() -> None:
     plan = make.resolved({"plans/plan": "phases: [{name: All, aim: To go on., weeks: 3, sessions: {monday: only}}]"})
 
     assert [session.first_time for session in plan.sessions] == [True, False, False]
+
+
+def test_plans_stand_in_order_of_their_first_day() -> None:
+    """The plan that begins first comes first; of two that begin on one day, the one whose id does."""
+    later, same = "starts: 2027-03-08", "starts: 2027-03-01"
+    made = make.programme({"plans/alpha": later, "plans/zulu": same, "plans/mike": same})
+
+    assert [plan.ident for plan in resolve(made)] == ["mike", "plan", "zulu", "alpha"]
+
+
+def test_a_week_ends_on_its_seventh_day() -> None:
+    """A week that begins on Wednesday 3 March 2027 ends on Tuesday 9 March (ISO 8601 calendar)."""
+    week = make.resolved({"plans/plan": "starts: 2027-03-03"}).weeks[0]
+
+    assert (week.starts, week.ends) == (date(2027, 3, 3), date(2027, 3, 9))
+
+
+def test_sessions_and_skipped_ones_stand_in_order_of_their_dates() -> None:
+    """A plan that starts on a Thursday has its Fridays before its Mondays, trained or not."""
+    trained, skipped = (
+        make.resolved(
+            {
+                "plans/plan": "starts: 2027-03-04\n"
+                "phases: [{name: All, aim: To go on., weeks: 1, sessions: {monday: only, friday: only}}]\n"
+                f"changes: [{changes}]"
+            }
+        ).weeks[0]
+        for changes in ("", "{week: 1, session: only, skip: true, why: Camp.}")
+    )
+
+    assert [session.day for session in trained.sessions] == ["friday", "monday"]
+    assert [session.day for session in skipped.skipped] == ["friday", "monday"]
+
+
+def test_blocks_of_one_kind_are_counted() -> None:
+    """Superset 1 and superset 2, whatever stands between; one with its own name, or alone of its kind, has none."""
+    kinds = (
+        ("superset", ""),
+        ("circuit", ""),
+        ("superset", "name: Finish, "),
+        ("superset", ""),
+        ("straight", "name: Sets, "),
+    )
+    blocks = ", ".join(
+        f"{{kind: {kind}, {name}{'sets' if kind == 'straight' else 'rounds'}: 2, "
+        "exercises: [{exercise: lift, reps: 8}, {exercise: lift, reps: 8}]}"
+        for kind, name in kinds
+    )
+    session = make.resolved({"sessions/only": f"blocks: [{blocks}]"}).weeks[0].sessions[0]
+
+    assert [block.number for block in session.blocks] == [1, None, None, 2, None]

@@ -152,6 +152,13 @@ RESTS = [
     ("{reps: 8, rest: 50 s}", "{kind: straight, sets: 3, rest: 90 s}", 2, "50 s"),
     ("{reps: 8, rest: 50 s, progress: {rest: {take: 10 s, down_to: 30 s}}}", "{kind: straight, sets: 3}", 2, "40 s"),
     ("{reps: 8, progress: {rest: {take: 20 s, down_to: 40 s}}}", "{kind: straight, sets: 3, rest: 80 s}", 2, "1 min"),
+    # an exercise's own rest starts at its block's first one, whatever becomes of that
+    (
+        "{reps: 8, progress: {rest: {add: 5 s, up_to: 90 s}}}",
+        "{kind: straight, sets: 3, rest: 60 s, progress: {rest: {add: 20 s, up_to: 120 s}}}",
+        2,
+        "1 min 5 s",
+    ),
     ("{reps: 8}", "{kind: superset, rounds: 3, rest: 60 s, progress: {rest: {take: 5 s, down_to: 45 s}}}", 3, "50 s"),
 ]
 

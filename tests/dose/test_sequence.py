@@ -4,10 +4,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.dose import Dose
-from setwright.dose.sequence import BETWEEN_BLOCKS_S, Step, block_steps, session_steps
+from setwright.dose.dose import Dose, Set
+from setwright.dose.sequence import Step, block_steps, session_steps
 from setwright.dose.timing import block_time, seconds_until_again, set_time
 from setwright.model.session import BlockKind
+from setwright.model.span import Span
 from support import make
 from support.strategies import doses
 
@@ -77,12 +78,34 @@ def test_no_change_over_is_no_step_in_a_round() -> None:
     assert said(block_steps(0, "circuit", "AB", [reps(1), reps(1)], 60, 0)) == ["A1", "B1"]
 
 
+def test_a_step_says_where_it_stands() -> None:
+    """The guide shows a step's exercise, round and side; a rest belongs to the round that it leads to."""
+    steps = block_steps(1, "superset", [reps(2), reps(2, "one at a time")], rest_s=60, change_over_s=20)
+
+    assert steps[:6] == (
+        Step("set", block=1, item=0, round=1, rounds=2, side=0, seconds=0),
+        Step("change", block=1, item=1, round=1, rounds=2, side=0, seconds=20),
+        Step("set", block=1, item=1, round=1, rounds=2, side=1, seconds=0),
+        Step("set", block=1, item=1, round=1, rounds=2, side=2, seconds=0),
+        Step("rest", block=1, item=0, round=2, rounds=2, side=0, seconds=60),
+        Step("set", block=1, item=0, round=2, rounds=2, side=0, seconds=0),
+    )
+
+
+def test_each_straight_set_has_its_own_rest() -> None:
+    """Where sets differ, the rest after each is the one that is written for it."""
+    pyramid = Dose("reps", "both together", tuple(Set(Span.of(5), rest_s=rest_s) for rest_s in (60, 120, 180)))
+
+    assert said(block_steps(0, "straight", [pyramid], 0, 0)) == ["A1", "rest 60", "A2", "rest 120", "A3"]
+
+
 def test_from_block_to_block() -> None:
     """The change to the next block stands between blocks, and nowhere else."""
     one, two = (block_steps(index, "straight", "A", [reps(1)], 0, 0) for index in (0, 1))
 
     assert [step.kind for step in session_steps([one, two])] == ["set", "block", "set"]
-    assert session_steps([one, two])[1].seconds == BETWEEN_BLOCKS_S
+    # a minute and a half; common practice, no source
+    assert session_steps([one, two])[1] == Step("block", block=1, item=0, round=0, rounds=0, side=0, seconds=90)
 
 
 @pytest.mark.parametrize(
@@ -93,6 +116,8 @@ def test_from_block_to_block() -> None:
         # in the last round the other one is missing: the shortest wait is the rest alone
         ("superset", [reps(3), reps(2)], 20 + 20 + 60),
         ("superset", [reps(3), reps(1)], 60),
+        # the second side belongs to the same set
+        ("straight", [reps(3, "one at a time")], 90),
         ("straight", [reps(1)], None),
     ],
 )

@@ -5,8 +5,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from setwright.dose.dose import Dose
-from setwright.dose.sequence import block_steps
-from setwright.dose.timing import TimeRange, block_time, session_time, set_time
+from setwright.dose.sequence import Step, block_steps
+from setwright.dose.timing import TimeRange, block_time, session_time, set_time, step_time
 from setwright.model.session import BlockKind
 from support import make
 from support.strategies import doses
@@ -73,6 +73,21 @@ def test_superset_rests_after_the_round() -> None:
 def test_session_adds_ninety_seconds_between_blocks() -> None:
     """Blocks of 300 and 390 s make 780 s with the change between them. Common practice, no source."""
     assert session_time([TimeRange(300, 350), TimeRange(390, 480)]) == TimeRange(780, 930)
+
+
+def test_a_set_of_two_sides_takes_its_time_on_the_first() -> None:
+    """Nobody stops the clock between the sides: the time of both, and the change between them, stands on the first."""
+    dose = make.dose("{hold: 30 s}", "sides: one at a time", "{kind: straight, sets: 1}")
+    times = [step_time(step, (dose,)) for step in block_steps(0, "straight", (dose,), 0, 0)]
+
+    assert times == [TimeRange(60, 70), TimeRange(0, 0)]
+
+
+def test_no_pause_is_none_at_the_slow_end_either() -> None:
+    """Where one thing follows the other at once, nobody dawdles; a pause of a second may become eleven."""
+    none, one = (step_time(Step("change", 0, seconds=seconds), ()) for seconds in (0, 1))
+
+    assert (none, one) == (TimeRange(0, 0), TimeRange(1, 11))
 
 
 def test_resolved_session_takes_the_time_of_its_blocks() -> None:

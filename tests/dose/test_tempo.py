@@ -6,6 +6,7 @@ What each place means is from memory. Times are computed: repetitions times the 
 
 import pytest
 
+from setwright.dose.phases import Phase, phases
 from setwright.dose.timing import set_time
 from setwright.model.tempo import Tempo, parse_tempo
 from support import make
@@ -69,3 +70,16 @@ def test_tempo_of_the_session_goes_before_the_exercise() -> None:
 def test_holds_have_no_tempo() -> None:
     """Nothing is lowered or lifted in a hold."""
     assert make.dose("{hold: 30 s}", "tempo: 3-0-1-0").first.tempo is None
+
+
+def test_phases_come_in_the_order_of_the_movement() -> None:
+    """A squat goes down first, a row up first; what takes no time is left out, and only X is fast."""
+    down, up = (Phase("lower", 3), Phase("pause", 1)), (Phase("lift", 1, fast=True),)
+
+    assert phases(parse_tempo("3-1-X-0")) == (*down, *up)
+    assert phases(parse_tempo("3-1-X-0"), lowers_first=False) == (*up, *down)
+    assert [(one.kind, one.seconds, one.fast) for one in phases(parse_tempo("3-0-2-1"))] == [
+        ("lower", 3, False),
+        ("lift", 2, False),
+        ("hold", 1, False),
+    ]

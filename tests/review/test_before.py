@@ -74,3 +74,16 @@ def test_a_part_that_came_after_the_review_needs_no_history(desk: Desk) -> None:
 
     assert kept
     assert all(old == "" for _, old, _ in rows)
+
+
+def test_only_what_changed_since_a_sign_off_is_looked_up(repository: Desk) -> None:
+    """An exercise that nobody signed, and one that is as it was signed, have no older state to show."""
+    repository.sign("squat", "row")
+    repository.edit(SQUAT, "Chest up", "Chest high")
+    repository.commit()
+    looked = publish.look(repository.program, "program")
+    assert looked.programme is not None
+
+    found = seen(repository.program, reviews(looked.programme, looked.plans))
+
+    assert {ident: set(parts) for ident, parts in found.items()} == {"squat": {"cues"}}

@@ -1,5 +1,6 @@
 """A digest stands for what a reviewer reads: other words change it, other spaces do not."""
 
+import hashlib
 from pathlib import Path
 
 import pytest
@@ -105,6 +106,38 @@ def test_a_part_that_is_not_there_has_no_digest() -> None:
 def test_digests_stay_the_same_from_version_to_version() -> None:
     """These digests are written in clubs' files: a version that changes them makes every review look out of date."""
     assert {part: digest_of(exercise(SQUAT), part) for part in PARTS} == PINNED
+
+
+FIGURE = "figure: {props: {box: {height: 50 cm}}, poses: [{trunk: 30, knee: {near: 110, far: 20}}]}"
+LIMIT = "limits: {hold: 30 s, weekly_step: 12.5 %, weekly_sets: 9, not_for: [Anyone dizzy.]}"
+LINES = [
+    # place in the file, value in the coach's form, the place without numbers
+    ("figure view", "side", "figure view"),
+    ("figure props box height", "50.0", "figure props box height"),
+    ("figure poses 1 trunk", "30", "figure poses trunk"),
+    ("figure poses 1 knee near", "110", "figure poses knee near"),
+    ("figure poses 1 knee far", "20", "figure poses knee far"),
+    ("limits hold", "30 s", "limits hold"),
+    ("limits weekly sets", "9", "limits weekly sets"),
+    ("limits weekly step", "12.5 %", "limits weekly step"),
+    ("limits not for 1", "Anyone dizzy.", "limits not for"),
+]
+
+
+def test_lines_that_a_digest_is_taken_over() -> None:
+    """One value a line, with its unit; what is left out further inside, and stands at its default, has none."""
+    made = make.exercise(f"{FIGURE}\n{LIMIT}")
+    lines = (*lines_of(made, "figure"), *lines_of(made, "limits"))
+
+    assert [(line.key, line.text, line.field) for line in lines] == LINES
+
+
+def test_a_digest_is_the_sha_256_of_the_lines_as_json() -> None:
+    """Computed here from FIPS 180-4 and RFC 8259: letters of any language count as they stand, in UTF-8."""
+    text = '[["cues 1", "Größer"], ["cues 2", "naïve"]]'
+    letters = hashlib.sha256(text.encode()).hexdigest()[:12].translate(str.maketrans("0123456789", "ghijklmnop"))
+
+    assert digest_of(make.exercise("cues: [Größer, naïve]"), "cues") == letters
 
 
 def test_digests_of_the_first_form_stay_the_same_for_ever() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from setwright.dose.in_use import dosages
+from setwright.dose.in_use import Dosage, dosages
 from setwright.dose.resolve import resolve
 from setwright.wording.dosage import in_words
 from setwright.wording.language import ENGLISH
@@ -72,6 +72,8 @@ def test_routines_and_idle_exercises() -> None:
 
     assert in_words(ENGLISH, found["swing"]) == "in warm-ups and cool-downs 8 to 12 reps"
     assert in_words(ENGLISH, found["idle"]) == "not in use"
+    assert found["idle"] == Dosage()
+    assert (Dosage().weekly_sets, Dosage().unloaded) == (0, False)
 
 
 def test_each_plan_has_its_weeks() -> None:

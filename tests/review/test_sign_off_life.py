@@ -156,6 +156,16 @@ def test_the_review_page_says_what_a_sign_off_is(repository: Desk) -> None:
     assert "(line in the file by A coach)" in page
 
 
+def test_earlier_sign_offs_are_kept_latest_first(desk: Desk) -> None:
+    """The last of three counts, and the two before stand behind it, the later one first."""
+    for week, who in enumerate(("First", "Second", "Third")):
+        desk.sign("squat", who=who, on=DAY + timedelta(days=7 * week))
+    review = desk.review("squat")
+
+    assert review.sign_off is not None
+    assert [review.sign_off.who, *(one.who for one in review.earlier)] == ["Third", "Second", "First"]
+
+
 def test_the_latest_of_two_that_do_not_fit_is_compared(desk: Desk) -> None:
     """What changed is told since the last look, not since the first."""
     desk.sign("squat")

@@ -132,3 +132,41 @@ def test_suggestions_prefer_swapped_letters_and_list_what_there_is() -> None:
     assert did_you_mean("zzz", ["b", "a"]) == "one of: a, b"
     assert did_you_mean("zzz", ["b", "a"], "add it") == "add it"
     assert did_you_mean("zzz", []) == "there is none yet"
+
+
+def test_an_unchanged_file_is_not_read_twice(tmp_path: Path) -> None:
+    """While a preview runs, only the file that was saved is read anew, and each slip is still told."""
+    program = good_programme(tmp_path, SLIPS)
+    cache: Cache = {}
+    first = read(program, LABEL, cache)
+    put(program, "sessions/legs.yml", b"name: Legs\naim: Push.\nblocks: []\n")
+    second = read(program, LABEL, cache)
+    read_anew = {name for name, tree in second.places.trees.items() if tree is not first.places.trees[name]}
+
+    assert read_anew == {"sessions/legs.yml"}
+
+
+SIGNED = (
+    "- {{exercise: {}, who: A physiotherapist, role: of the club, date: 2027-02-01, text: ghijklmnopab, "
+    "cues: ghijklmnopab, cautions: none, limits: none, figure: none, doses: {{reps: [8, 8], sets: [2, 2]}}}}\n"
+)
+
+
+def test_sign_offs_are_read_with_the_programme(tmp_path: Path) -> None:
+    """In the order of their file; one whose file is misnamed is told once, and nothing is read of it."""
+    text = SIGNED.format("squat") + SIGNED.format("row")
+    good = read(good_programme(tmp_path / "good", {"sign-offs.yml": text}), LABEL)
+    misnamed = read(good_programme(tmp_path / "misnamed", {"sign-offs.yaml": text}), LABEL)
+
+    assert good.findings == ()
+    assert good.programme is not None
+    assert [one.exercise for one in good.programme.sign_offs] == ["squat", "row"]
+    assert [(f.rule, f.position.file) for f in misnamed.findings] == [("file-name", f"{LABEL}/sign-offs.yaml")]
+
+
+def test_a_file_name_that_cannot_be_an_id_is_told_with_one_that_can(tmp_path: Path) -> None:
+    """What is left of the name in small letters and digits; where nothing is, any name."""
+    names = {"exercises/Big Squat!.yml": "name: x", "exercises/-.yml": "name: x"}
+    found = read(good_programme(tmp_path, names), LABEL).findings
+
+    assert [f.hint.rsplit(" ", 1)[-1] for f in found if f.rule == "file-name"] == ["'a-name.yml'", "'big-squat.yml'"]

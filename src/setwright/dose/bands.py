@@ -84,15 +84,14 @@ def _turning_points(
     percent: Fraction, owned_kg: Sequence[Fraction], limit: Limit, from_kg: Fraction, to_kg: Fraction
 ) -> set[Fraction]:
     """Return every body weight between two at which the choice can change."""
-    least_kg, most_kg = share_kg(percent, from_kg), share_kg(percent, to_kg)
-    # Lighter and heavier weights than these turn nothing between the two, but for the half way to their neighbours.
-    first = bisect_left(owned_kg, min(least_kg * (1 - NEAR_SHARE), least_kg - NEAR_KG))
-    last = bisect_right(owned_kg, max(most_kg * (1 + NEAR_SHARE), most_kg + NEAR_KG))
+    # The nearest weight to a load stands beside it on the rack, so that no other turns anything.
+    first = bisect_left(owned_kg, share_kg(percent, from_kg))
+    last = bisect_right(owned_kg, share_kg(percent, to_kg))
     in_reach = owned_kg[max(0, first - 1) : last + 1]
     loads = {(lighter + heavier) / 2 for lighter, heavier in pairwise(in_reach)}
     for weight in in_reach:
         loads.update((weight / (1 + NEAR_SHARE), weight / (1 - NEAR_SHARE), weight - NEAR_KG, weight + NEAR_KG))
-    points = {load * 100 / percent for load in loads if least_kg < load < most_kg}
+    points = {load * 100 / percent for load in loads}
     if limit.percent:
         points.update(weight * 100 / limit.percent for weight in owned_kg)
     return points

@@ -83,7 +83,7 @@ def lightened(dose: Dose, remains: Remains) -> Dose:
 
 def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:
     amount = one.amount
-    if remains.reps != 100 and measure != "distance":
+    if measure != "distance":
         amount = Span(share_of_count(int(amount.low), remains.reps), share_of_count(int(amount.high), remains.reps))
     return replace(one, amount=amount, load=share_of_load(one.load, remains.load))
 

@@ -100,5 +100,5 @@ def double_at(
     steps_to_end = ceil(Fraction(climb.up_to - max(one.high for one in start)) / Fraction(climb.add))
     cycle, within = divmod(trained, (steps_to_end + 1) * climb.every)
     heavier = _stepped(loads, then, cycle)
-    settled = cycle > 0 and heavier == _stepped(loads, then, cycle - 1)
+    settled = heavier == _stepped(loads, then, cycle - 1)
     return amounts_at(start, climb, steps_to_end * climb.every if settled else within), heavier

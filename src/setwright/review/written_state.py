@@ -36,7 +36,7 @@ class _Written(BaseModel):
 
 
 def _number(value: Any) -> Fraction:
-    if isinstance(value, bool) or not isinstance(value, int | float | Fraction):
+    if not isinstance(value, int | float | Fraction):
         raise ValueError("not a number")
     return value if isinstance(value, Fraction) else Fraction(str(value))
 

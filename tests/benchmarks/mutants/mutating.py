@@ -4,6 +4,7 @@ import ast
 import copy
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from types import CodeType
 from typing import Any, Final
 
 _COMPARISONS: Final[dict[type[ast.cmpop], tuple[type[ast.cmpop], ...]]] = {
@@ -33,25 +34,46 @@ _EXTREMES: Final = {"min": "max", "max": "min", "any": "all", "all": "any"}
 
 @dataclass(frozen=True)
 class Mutant:
-    """A module with one mistake in it. ``inside`` names the function or class, ``change`` what became of what."""
+    """A module with one mistake in it.
+
+    ``lines`` are those of the changed expression and of the head of its statement, ``inside`` names the function or
+    class, ``change`` says what became of what, and ``code`` is the whole module, with the lines that it had.
+    """
 
     line: int
+    lines: frozenset[int]
     inside: str
     change: str
-    source: str
+    code: CodeType
 
 
-def mutants(source: str) -> Iterator[Mutant]:
-    """Yield every mutant of a module, in the order of its code. Annotations, decorators and texts are left alone."""
+def mutants(source: str, name: str) -> Iterator[Mutant]:
+    """Yield every mutant of a module, in the order of its code. Annotations, decorators and texts are left alone.
+
+    Args:
+        source: the module's text.
+        name: its file, as tracebacks name it.
+    """
     tree = ast.parse(source)
-    for place in _places(tree, ""):
+    same = compile(tree, name, "exec")
+    for place in _places(tree, "", frozenset()):
         node = place.node
         for other in _others(node):
             before, after = ast.unparse(node), ast.unparse(other)
-            place.put(other)
-            text = ast.unparse(ast.fix_missing_locations(tree))
+            at = node.iter if isinstance(node, ast.comprehension) else node
+            place.put(_where(other, at))
+            code = compile(tree, name, "exec")
             place.put(node)
-            yield Mutant(getattr(node, "lineno", 0) or node.iter.lineno, place.inside, f"{before} -> {after}", text)
+            if code != same:
+                lines = place.lines | _lines(at)
+                yield Mutant(at.lineno, lines, place.inside, f"{before} -> {after}", code)
+
+
+def _where(node: ast.AST, at: ast.AST) -> ast.AST:
+    """Return what is put in another's place, with every part that has no position standing where that one stands."""
+    if not isinstance(node, ast.comprehension) and getattr(node, "end_lineno", None) is None:
+        ast.copy_location(node, at)
+    return ast.fix_missing_locations(node)
 
 
 @dataclass(frozen=True)
@@ -60,10 +82,12 @@ class _Place:
 
     node: Any
     inside: str
+    lines: frozenset[int]
     put: Callable[[ast.AST], None]
 
 
-def _places(parent: ast.AST, inside: str) -> Iterator[_Place]:
+def _places(parent: ast.AST, inside: str, lines: frozenset[int]) -> Iterator[_Place]:
+    """Yield the places below a node that stands in a statement with these lines."""
     if isinstance(parent, ast.FunctionDef | ast.ClassDef):
         inside = f"{inside}.{parent.name}".lstrip(".")
     for field, value in ast.iter_fields(parent):
@@ -71,11 +95,20 @@ def _places(parent: ast.AST, inside: str) -> Iterator[_Place]:
             continue
         children = list(enumerate(value)) if isinstance(value, list) else [(None, value)]
         for index, child in children:
-            if not isinstance(child, ast.AST) or _is_a_text(child):
+            if not isinstance(child, ast.AST) or _is_a_text(child) or _is_a_promise(child):
                 continue
+            below = _lines(child) if isinstance(child, ast.stmt) else lines
             if isinstance(child, ast.stmt | ast.expr | ast.comprehension):
-                yield _Place(child, inside, _putting(parent, field, index))
-            yield from _places(child, inside)
+                yield _Place(child, inside, below, _putting(parent, field, index))
+            yield from _places(child, inside, below)
+
+
+def _lines(node: Any) -> frozenset[int]:
+    """Return the lines of an expression or a statement; of a compound one those of its head."""
+    body = getattr(node, "body", None)
+    if isinstance(body, list):
+        return frozenset(range(node.lineno, max(body[0].lineno, node.lineno + 1)))
+    return frozenset(range(node.lineno, node.end_lineno + 1))
 
 
 def _putting(parent: ast.AST, field: str, index: int | None) -> Callable[[ast.AST], None]:
@@ -99,6 +132,11 @@ def _is_a_text(node: ast.AST) -> bool:
     return isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
 
 
+def _is_a_promise(node: ast.AST) -> bool:
+    """Say whether this is ``strict=True``: it says that two things are as long, and changes nothing while they are."""
+    return isinstance(node, ast.keyword) and node.arg == "strict"
+
+
 def _others(node: ast.AST) -> Iterator[ast.AST]:
     """Yield what may stand for a node by mistake."""
     match node:
@@ -115,7 +153,7 @@ def _others(node: ast.AST) -> Iterator[ast.AST]:
         case ast.AugAssign(op=op):
             if type(op) in _ARITHMETIC:
                 yield _with(node, op=_ARITHMETIC[type(op)]())
-            yield ast.Pass(lineno=node.lineno)
+            yield ast.Pass()
         case ast.BoolOp(op=op):
             yield _with(node, op=ast.Or() if isinstance(op, ast.And) else ast.And())
             for left_out in range(len(node.values)):
@@ -135,15 +173,15 @@ def _others(node: ast.AST) -> Iterator[ast.AST]:
         case ast.comprehension(ifs=ifs) if ifs:
             yield _with(node, ifs=[])
         case ast.Call(func=ast.Name(id=name)) if name in _EXTREMES:
-            yield _with(node, func=ast.Name(_EXTREMES[name]))
-        case ast.Return(value=value) if value is not None and not _is_none(value):
+            yield _with(node, func=ast.Name(_EXTREMES[name], ast.Load()))
+        case ast.Return(value=value) if value is not None and not _is_false(value):
             yield _with(node, value=ast.Constant(None))
         case ast.Expr(value=ast.Call() | ast.Yield() | ast.YieldFrom()):
             yield _nothing_for(node)
         case ast.Continue():
-            yield ast.Break(lineno=node.lineno)
+            yield ast.Break()
         case ast.Break():
-            yield ast.Pass(lineno=node.lineno)
+            yield ast.Pass()
 
 
 def _with(node: ast.AST, **fields: Any) -> Any:
@@ -156,7 +194,7 @@ def _with(node: ast.AST, **fields: Any) -> Any:
 def _nothing_for(node: ast.Expr) -> ast.stmt:
     """Return a statement that does nothing; a generator stays one."""
     if isinstance(node.value, ast.Yield | ast.YieldFrom):
-        return ast.parse("yield from ()").body[0]
+        return ast.Expr(ast.YieldFrom(ast.Tuple([], ast.Load())))
     return ast.Pass()
 
 
@@ -172,5 +210,6 @@ def _is_string(node: ast.AST) -> bool:
     return isinstance(node, ast.Constant) and isinstance(node.value, str)
 
 
-def _is_none(node: ast.AST) -> bool:
-    return isinstance(node, ast.Constant) and node.value is None
+def _is_false(node: ast.AST) -> bool:
+    """Say whether this is None, or False, which is told from None nowhere."""
+    return isinstance(node, ast.Constant) and (node.value is None or node.value is False)
