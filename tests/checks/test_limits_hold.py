@@ -99,7 +99,7 @@ CASES = [
     (
         "{weekly_step: 5 %}",
         "{reps: 8, load: 10 kg, progress: {load: {add: 1 kg, up_to: 11 kg}}}",
-        "a step of 10 % in week 2 of plan is beyond the limit of 5 %",
+        "10 kg to 11 kg in week 2 of plan is 10 % more; the limit is 5 % in a week",
     ),
 ]
 FOUR_WEEKS = "[{name: All, aim: To go on., weeks: 4, sessions: {monday: only}}]"

@@ -98,8 +98,8 @@ def test_only_legs_and_only_enough_of_them_spoil_a_key_session() -> None:
 
 REST = [
     # the load, the block, the doubt
-    ("80 % 1RM", "rest: 119 s", "goblet-squat: 1 min 59 s between sets at 80 % 1RM, in week 1 of spring"),
-    ("80 % 1RM", "rest: 120 s", None),
+    ("80 % 1RM", "rest: 107 s", "goblet-squat: 1 min 47 s between sets at 80 % 1RM, in week 1 of spring"),
+    ("80 % 1RM", "rest: 108 s", None),  # a tenth less passes,
     ("79 % 1RM", "rest: 60 s", None),
     ("RPE 8", "rest: 60 s", "goblet-squat: 1 min between sets at RPE 8, in week 1 of spring"),
     ("RPE 7.5", "rest: 60 s", None),
@@ -111,18 +111,18 @@ REST = [
 
 @pytest.mark.parametrize(("load", "rest", "doubt"), REST)
 def test_rest_after_heavy_sets(load: str, rest: str, doubt: str | None) -> None:
-    """Heavy begins at 80 % of 1RM, effort 8 or two repetitions in reserve; two minutes are enough after it."""
+    """Heavy begins at 80 % of 1RM, effort 8 or two repetitions in reserve; two minutes but for a tenth are enough."""
     example = squat(f"reps: 5, load: {load}", f"kind: straight, sets: 3, {rest}")
 
     assert said("rest-too-short", example) == ([doubt] if doubt else [])
 
 
 def test_the_other_exercise_of_a_superset_is_part_of_the_rest() -> None:
-    """10 s to the other one, 30 s of it, and the rest of the round: 80 s make two minutes, 79 s do not (computed)."""
+    """10 s to the other one, 30 s of it, and the rest of the round: 68 s make 1 min 48 s, 67 s do not (computed)."""
     heavy, light = "{exercise: goblet-squat, reps: 5, load: 85 % 1RM}", "{exercise: step-down, hold: 30 s}"
     found = [
         said("rest-too-short", legs(heavy, light, block=f"kind: superset, rounds: {rounds}, rest: {rest_s} s"))
-        for rounds, rest_s in ((3, 80), (3, 79), (1, 30))
+        for rounds, rest_s in ((3, 68), (3, 67), (1, 30))
     ]
 
     assert [len(doubts) for doubts in found] == [0, 1, 0]
@@ -158,9 +158,9 @@ def arms(push: int, pull: int, others: int = 1) -> Example:
 
 BALANCE = [
     (arms(4, 2), None),
-    (arms(5, 2), "20 sets of pushing and 8 of pulling in the whole plan: 2.5 times as many"),
-    (arms(2, 5), "20 sets of pulling and 8 of pushing in the whole plan: 2.5 times as many"),
-    (arms(3, 0, others=2), "12 sets of pushing and 0 of pulling in the whole plan: none of the other"),
+    (arms(5, 2), "20 sets of pushing and 8 of pulling in the phase First: 2.5 times as many"),
+    (arms(2, 5), "20 sets of pulling and 8 of pushing in the phase First: 2.5 times as many"),
+    (arms(3, 0, others=2), "12 sets of pushing and 0 of pulling in the phase First: none of the other"),
     (arms(3, 0), None),  # two exercises are an extra beside other training
     (arms(0, 0, others=2), None),
 ]
@@ -182,7 +182,7 @@ def test_knees_against_hips() -> None:
     """Squats and lunges together may be three times as many as hinges, and no more."""
     assert said("knee-hip-imbalance", knees(3, 3, 2)) == []
     assert said("knee-hip-imbalance", knees(4, 3, 2)) == [
-        "28 sets of squats and lunges and 8 of hinges in the whole plan: 3.5 times as many"
+        "28 sets of squats and lunges and 8 of hinges in the phase First: 3.5 times as many"
     ]
 
 

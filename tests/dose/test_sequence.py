@@ -80,7 +80,7 @@ def test_no_change_over_is_no_step_in_a_round() -> None:
 
 def test_a_step_says_where_it_stands() -> None:
     """The guide shows a step's exercise, round and side; a rest belongs to the round that it leads to."""
-    steps = block_steps(1, "superset", [reps(2), reps(2, "one at a time")], rest_s=60, change_over_s=20)
+    steps = block_steps(1, "superset", "AB", [reps(2), reps(2, "one at a time")], rest_s=60, change_over_s=20)
 
     assert steps[:6] == (
         Step("set", block=1, item=0, round=1, rounds=2, side=0, seconds=0),
@@ -96,7 +96,7 @@ def test_each_straight_set_has_its_own_rest() -> None:
     """Where sets differ, the rest after each is the one that is written for it."""
     pyramid = Dose("reps", "both together", tuple(Set(Span.of(5), rest_s=rest_s) for rest_s in (60, 120, 180)))
 
-    assert said(block_steps(0, "straight", [pyramid], 0, 0)) == ["A1", "rest 60", "A2", "rest 120", "A3"]
+    assert said(block_steps(0, "straight", "A", [pyramid], 0, 0)) == ["A1", "rest 60", "A2", "rest 120", "A3"]
 
 
 def test_from_block_to_block() -> None:

@@ -78,7 +78,7 @@ def test_session_adds_ninety_seconds_between_blocks() -> None:
 def test_a_set_of_two_sides_takes_its_time_on_the_first() -> None:
     """Nobody stops the clock between the sides: the time of both, and the change between them, stands on the first."""
     dose = make.dose("{hold: 30 s}", "sides: one at a time", "{kind: straight, sets: 1}")
-    times = [step_time(step, (dose,)) for step in block_steps(0, "straight", (dose,), 0, 0)]
+    times = [step_time(step, (dose,)) for step in block_steps(0, "straight", "A", (dose,), 0, 0)]
 
     assert times == [TimeRange(60, 70), TimeRange(0, 0)]
 

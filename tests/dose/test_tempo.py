@@ -77,7 +77,7 @@ def test_phases_come_in_the_order_of_the_movement() -> None:
     down, up = (Phase("lower", 3), Phase("pause", 1)), (Phase("lift", 1, fast=True),)
 
     assert phases(parse_tempo("3-1-X-0")) == (*down, *up)
-    assert phases(parse_tempo("3-1-X-0"), lowers_first=False) == (*up, *down)
+    assert phases(parse_tempo("3-1-X-0"), "lifts first") == (*up, *down)
     assert [(one.kind, one.seconds, one.fast) for one in phases(parse_tempo("3-0-2-1"))] == [
         ("lower", 3, False),
         ("lift", 2, False),

@@ -15,8 +15,16 @@ from setwright.review.signed import as_dosage, signed, text_of
 from setwright.review.signing import HEAD, line_of, with_line
 from support import make
 
-DIGESTS = {"text": "a", "cues": "b", "cautions": "c", "limits": "d", "figure": "none", "dosage": "{reps: [8, 8]}"}
-PARTS = "text: a, cues: b, cautions: c, limits: d, figure: none, doses: {reps: [8, 8]}"
+DIGESTS = {
+    "text": "a",
+    "cues": "b",
+    "cautions": "c",
+    "limits": "d",
+    "figure": "none",
+    "words": "none",
+    "dosage": "{reps: [8, 8]}",
+}
+PARTS = "text: a, cues: b, cautions: c, limits: d, figure: none, words: none, doses: {reps: [8, 8]}"
 
 
 def test_a_line_holds_who_when_and_what() -> None:

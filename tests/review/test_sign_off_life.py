@@ -193,17 +193,19 @@ def test_the_club_decides_what_an_outdated_review_does(desk: Desk, choice: str, 
 
 
 def test_what_is_due_is_told_once_and_what_may_hurt_first(desk: Desk) -> None:
-    """Forty edited pages are one line in the coach's list, and the looser limit stands at its head."""
+    """Forty edited pages are one line in the coach's list; a looser limit stops publishing, in a line of its own."""
     desk.sign("squat", "row", "plank")
     desk.edit("exercises/row.yml", "Elbows close", "Elbows near")
     desk.edit("exercises/plank.yml", "Neck long", "Long neck")
     desk.edit(SQUAT, "limits: {load: 30 % bodyweight, reps: 15}", "limits: {load: 40 % bodyweight, reps: 15}")
-    (found,) = desk.findings("sign-off-due")
+    other, grave = desk.findings("sign-off-due")  # in order of place
 
-    assert found.position.file == f"program/{SQUAT}"
-    assert found.message.endswith("changed since their sign-off: squat (limits), plank (cues), row (cues)")
-    desk.sign("row", "plank")
-    assert "limits changed since A physiotherapist signed on" in desk.findings("sign-off-due")[0].message
+    assert (grave.position.file, grave.severity) == (f"program/{SQUAT}", "error")
+    assert "limits changed since A physiotherapist signed on" in grave.message
+    assert (other.severity, other.message) == (
+        "warning",
+        "2 exercises are due for review; changed since their sign-off: plank (cues), row (cues)",
+    )
 
 
 def test_a_club_without_any_sign_off_is_not_nagged(desk: Desk) -> None:

@@ -74,6 +74,7 @@ def test_a_whole_file() -> None:
                                             "load": None,
                                             "tempo": None,
                                             "rest_s": 30,
+                                            "feels": None,
                                         },
                                         {
                                             "kind": "work",
@@ -92,6 +93,7 @@ def test_a_whole_file() -> None:
                                                 "pause_high_s": 0,
                                             },
                                             "rest_s": 90,
+                                            "feels": None,
                                         },
                                     ],
                                 }

@@ -81,6 +81,7 @@ HAZARDS: Final = (
         "          reps: {add: 1, up_to: 10}\n          then:\n            load:",
         "          load:",
         "load-step-too-large",
+        also=("dose-beyond-limit",),
     ),
     Plant(
         "a climb that leaps over a kettlebell",
@@ -100,6 +101,7 @@ HAZARDS: Final = (
         "load: 22 % bodyweight",
         "load: 29 % bodyweight",
         "load-step-too-large",
+        also=("dose-beyond-limit",),
     ),
     # Weeks
     Plant(
@@ -195,6 +197,7 @@ HAZARDS: Final = (
         _STARTER_A,
         (),
         "too-many-jump-contacts",
+        also=("dose-beyond-limit",),
         elsewhere=(
             _starter_hops(3, 36),
             _HOP_WARM_UP,
@@ -210,6 +213,7 @@ HAZARDS: Final = (
         "reps: {weeks: [10, 30]}",
         "jump-contacts-step-too-large",
         _RELAY,
+        also=("dose-beyond-limit",),
     ),
     # What is said, and what is not
     one(

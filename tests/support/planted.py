@@ -50,9 +50,18 @@ class Plant:
         return f"{LABEL}/{self.found_in or self.file}"
 
 
-def one(what: str, file: str, old: str, new: str, rule: str, found_in: str = "", stale: bool = False) -> Plant:
+def one(
+    what: str,
+    file: str,
+    old: str,
+    new: str,
+    rule: str,
+    found_in: str = "",
+    stale: bool = False,
+    also: tuple[str, ...] = (),
+) -> Plant:
     """Return a plant of a single replacement; an empty old text appends, or makes a new file."""
-    return Plant(what, file, ((old, new),), rule, found_in, stale)
+    return Plant(what, file, ((old, new),), rule, found_in, stale, also)
 
 
 _SQUAT, _HOPS = "exercises/goblet-squat.yml", "exercises/line-hops.yml"
