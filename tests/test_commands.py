@@ -242,3 +242,14 @@ def test_errors_come_first(tmp_path: Path) -> None:
 
     assert [kind[1] for kind in kinds if kind] == sorted(kind[1] for kind in kinds if kind)
     assert {kind[1] for kind in kinds if kind} == {"error", "warning"}
+
+
+def test_nobody_signs_in_the_future(tmp_path: Path) -> None:
+    """A review that is dated in the future would outrank every later one: it is refused, and nothing is written."""
+    program = good_programme(tmp_path, {})
+    words = ("--who", "A", "--role", "physio", "--date", "2199-01-01", "--program", str(program))
+    result = run("sign", "squat", *words)
+
+    assert result.exit_code == USAGE
+    assert "2199-01-01 is still to come" in result.stderr
+    assert not (program / "sign-offs.yml").exists()

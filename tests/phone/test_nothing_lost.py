@@ -103,6 +103,19 @@ def test_a_file_with_bad_entries_brings_the_good_ones(phone: Page, address: str,
         expect(phone.get_by_label("Weight", exact=True)).to_have_value("")
 
 
+def test_a_weight_in_an_unknown_unit_is_no_weight_in_kilograms(phone: Page, address: str, tmp_path: Path) -> None:
+    """68 stone are not 68 kg, nor are 150 "lbs" 150 kg, for which a member would take twice the load."""
+    phone.goto(f"{address}settings/")
+    file = tmp_path / "copy.json"
+    lift = {"number": "150", "unit": "lbs", "reps": 1, "low": "150", "high": "150"}
+    settings = {"weight": {"number": "68", "unit": "stone"}, "lifts": {"goblet-squat": lift}}
+    file.write_text(json.dumps({"version": 1, "log": [], "settings": settings}), "utf-8")
+    restore(phone, file)
+
+    expect(phone.locator(".sw-status").last).to_contain_text("2 values that cannot be")
+    expect(phone.get_by_label("Weight", exact=True)).to_have_value("")
+
+
 def test_a_copy_without_settings_leaves_mine(phone: Page, address: str, tmp_path: Path) -> None:
     """Restoring a session that was saved alone is no reason to forget a body weight."""
     phone.goto(f"{address}safety/")

@@ -44,9 +44,9 @@ def test_a_file_of_mistakes_is_told_in_part(tmp_path: Path) -> None:
 
 
 def test_signs_that_do_not_print_are_seen_in_a_message(tmp_path: Path) -> None:
-    """A space of no width, which no editor shows, stands in messages and hints as a question mark."""
-    key = (GOOD / "sessions/trunk.yml").read_text("utf-8").replace("aim:", "a\u200bim:")
-    club = (GOOD / "club.yml").read_text("utf-8").replace("light", "lig\u200bht")
+    """A joiner of no width, which no editor shows, stands in messages and hints as a question mark."""
+    key = (GOOD / "sessions/trunk.yml").read_text("utf-8").replace("aim:", "a\u2060im:")
+    club = (GOOD / "club.yml").read_text("utf-8").replace("light", "lig\u2060ht")
 
     findings = read(good_programme(tmp_path, {"club.yml": club, "sessions/trunk.yml": key}), LABEL).findings
 

@@ -73,6 +73,8 @@ def sign(
     if not chosen and not all_due:
         raise click.UsageError("which exercise? name it, or write --all-due")
     day = on.date() if on is not None else date.today()
+    if day > date.today():  # it would stand above every review that is still to come
+        raise click.UsageError(f"--date: {day} is still to come")
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
     click.echo(clean(f"{len(chosen)} signed in {program / SIGN_OFFS}"), err=True)

@@ -70,7 +70,7 @@ def _read_list(path: Path) -> dict[str, list[str]]:
     """Return the list of digests, or an empty one where it is missing or not readable: then everything is printed."""
     try:
         found = json.loads(path.read_text("utf-8"))
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         return {}
     pairs = found.items() if isinstance(found, dict) else ()
     return {path: pair for path, pair in pairs if isinstance(pair, list) and len(pair) == 2}

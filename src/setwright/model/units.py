@@ -26,6 +26,9 @@ _CM_PER: Final = {"cm": 1, "m": 100, "km": 100_000}
 
 _MOST_PLACES: Final = 18
 
+LONGEST_VALUE: Final = 80
+"""No quantity, range or load takes more signs than this."""
+
 LONGEST_S: Final = 6 * 3600
 """No time in a session is longer than six hours: a longer one is a slip of the keyboard."""
 
@@ -34,7 +37,10 @@ def as_text(value: Any, rule: str, wanted: str, hint: str) -> str:
     """Return the text of a single value; refuse a list or a mapping in its place."""
     if isinstance(value, bool) or not isinstance(value, str | int | float):
         refuse(rule, f"expected {wanted} here", hint)
-    return str(value).strip()
+    text = str(value).strip()
+    if len(text) > LONGEST_VALUE:  # before any pattern is tried on it: a long row of spaces would take minutes
+        refuse(rule, f"{shown(text)} is too long to be {wanted}", hint)
+    return text
 
 
 def printable(text: str) -> str:

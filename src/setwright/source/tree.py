@@ -21,7 +21,7 @@ MAX_VALUES: Final = 20_000
 MAX_DEPTH: Final = 24
 
 _INVISIBLE = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u00ad\u061c\u200b\u200e\u200f\u2028\u2029\u202a-\u202e\u2066-\u2069\u2800\u3164\ufeff\ufffe\uffff\ud800-\udfff]"
 )
 _CONFLICT = re.compile("^<{7}( |$)", re.MULTILINE)
 _TOO_DEEP: Final = f"more than {MAX_DEPTH} levels inside each other"

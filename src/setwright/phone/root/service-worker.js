@@ -145,7 +145,7 @@ async function page(event) {
   const address = plain(request.url);
   const copy = await stored(address, OWN);
   const answer = await fresh(request, copy !== undefined);
-  if (!answer || answer.status >= 500) {
+  if (!answer || busy(answer)) {
     if (!copy) return answer ?? Response.redirect(new URL(`offline/?page=${encodeURIComponent(address)}`, ROOT).href);
     remember(event, resultingClientId, OWN);
     return copy;
@@ -168,13 +168,21 @@ async function part(event) {
   if (own) return own;
   const copy = how ? undefined : await stored(address, OWN);
   const answer = await fresh(request, copy !== undefined);
-  if (copy && (!answer || answer.status >= 500)) {
+  if (copy && (!answer || busy(answer))) {
     // The rest of this page need not wait for a silent net again.
     remember(event, clientId, OWN);
     return copy;
   }
   if (!answer) return Response.error();
   return KEPT ? answer : await visited(event, answer);
+}
+
+/**
+ * Whether a host cannot serve now, though it may soon: it fails, asks to wait, or the request came too slowly.
+ * @param {Response} answer
+ */
+function busy(answer) {
+  return answer.status >= 500 || answer.status === 429 || answer.status === 408;
 }
 
 /**

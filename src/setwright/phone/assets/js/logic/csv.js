@@ -53,7 +53,7 @@ function asWritten(field) {
 /** @param {string} field */
 function quoted(field) {
   const text = harmless(field);
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  return /[",;\t\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /**

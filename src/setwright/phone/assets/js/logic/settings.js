@@ -28,7 +28,8 @@ export function settingsFrom(value, mended = { count: 0 }) {
   const settings = usual();
   const given = object(value);
   const weight = object(given.weight);
-  if (isWeight(weight.number, unit(weight.unit))) settings.weight = { number: weight.number, unit: unit(weight.unit) };
+  const weighed = unit(weight.unit);
+  if (weighed && isWeight(weight.number, weighed)) settings.weight = { number: weight.number, unit: weighed };
   else if (given.weight) mended.count += 1;
   if (given.place === "home") settings.place = "home";
   for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
@@ -37,10 +38,11 @@ export function settingsFrom(value, mended = { count: 0 }) {
     mended.count += own ? /** @type {unknown[]} */ (weights).length - own.length : 1;
   }
   for (const [name, lift] of named(given.lifts, MOST.lifts, mended)) {
-    const { number, reps, low, high, unit: of } = object(lift);
+    const { number, reps, low, high } = object(lift);
+    const of = unit(object(lift).unit);
     const counted = typeof reps === "number" && Number.isInteger(reps) && reps >= 1 && reps <= MOST.reps;
-    if (isLift(number) && isLift(low) && isLift(high) && counted) {
-      settings.lifts[name] = { number, unit: unit(of), reps, low, high };
+    if (of && isLift(number) && isLift(low) && isLift(high) && counted) {
+      settings.lifts[name] = { number, unit: of, reps, low, high };
     } else mended.count += 1;
   }
   if (given.sound === false) settings.sound = false;
@@ -131,7 +133,10 @@ function isNumber(value) {
   return typeof value === "string" && exact(value) !== undefined;
 }
 
-/** @param {unknown} value */
+/**
+ * A unit of weight; nothing for one that is not known, since a number in it may be twice the load.
+ * @param {unknown} value
+ */
 function unit(value) {
-  return value === "lb" ? "lb" : "kg";
+  return value === "kg" || value === "lb" ? value : undefined;
 }
