@@ -121,3 +121,18 @@ def test_a_file_is_replaced_whole_and_keeps_its_permissions(tmp_path: Path) -> N
     assert target.read_bytes() == b"new"
     assert target.stat().st_mode & 0o777 == 0o640
     assert list(tmp_path.iterdir()) == [target]
+
+
+def test_a_site_stays_open_to_the_same_people(project: Path) -> None:
+    """A site that only its group may read, and a private folder that the club put into it, stay so."""
+    site = project / "site"
+    (site / "ours" / "deep").mkdir(parents=True)
+    (site / "ours" / "deep" / "list.txt").write_text("names", "utf-8")
+    for folder, mode in ((site, 0o750), (site / "ours", 0o700), (site / "ours" / "deep", 0o711)):
+        folder.chmod(mode)
+    result = setwright(project, "build")
+
+    assert result.exit_code == 0, said(result)
+    found = {path: oct(path.stat().st_mode & 0o777) for path in (site, site / "ours", site / "ours" / "deep")}
+    assert list(found.values()) == ["0o750", "0o700", "0o711"]
+    assert (site / "ours" / "deep" / "list.txt").read_text("utf-8") == "names"

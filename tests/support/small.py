@@ -42,7 +42,7 @@ def small_project(folder: Path) -> Path:
 
 def miniature(monkeypatch: pytest.MonkeyPatch, pages: Mapping[str, bytes] = PAGES) -> None:
     """Let every run publish these few pages, by an engine that copies and wraps."""
-    monkeypatch.setattr(tree, "render", lambda *_: dict(pages))
+    monkeypatch.setattr(tree, "render", lambda *_, **__: dict(pages))
     monkeypatch.setattr(handouts, "render", lambda *_: handouts.Printed(dict(SHEET), 0, 0, ()))
     monkeypatch.setattr(publish, "run_engine", _engine)
 

@@ -65,6 +65,7 @@ def swap(following: Path, site: Path) -> None:
     _carry_over(site, following)
     flush_all(following)
     if site.exists():
+        _open_to(following, site)
         site.rename(old)
     try:
         following.rename(site)
@@ -91,8 +92,18 @@ def _carry_over(old: Path, new: Path) -> None:
                 said = "was not written by this tool, and the new site has a file of that name: move it away"
                 raise ProjectError(f"{source} {said}")
             continue
-        target.parent.mkdir(parents=True, exist_ok=True)
+        for folder in reversed(Path(name).parents[:-1]):
+            if not (new / folder).exists():
+                (new / folder).mkdir()
+                _open_to(new / folder, old / folder)
         shutil.copy2(source, target, follow_symlinks=False)
+
+
+def _open_to(new: Path, old: Path) -> None:
+    """Open a folder to the same people as the one that it follows: what was private stays private."""
+    shutil.copymode(old, new)
+    with suppress(OSError):  # a group of others cannot be given away; its mode still holds
+        os.chown(new, -1, old.stat().st_gid)
 
 
 def _alike(one: Path, other: Path) -> bool:

@@ -53,8 +53,11 @@ def versions(folder: Path, name: str) -> Iterator[bytes]:
 def authors(folder: Path, name: str) -> dict[int, str]:
     """Return, by line from 1, who committed each line of a file last; lines that are not committed are left out.
 
-    It is the name that git keeps, which whoever commits can choose.
+    It is the name that git keeps, which whoever commits can choose. In a shallow clone, git gives every older line to
+    whoever made the first commit that is there, so nothing is told.
     """
+    if (_git(folder, "rev-parse", "--is-shallow-repository") or b"").strip() != b"false":
+        return {}
     told = _git(folder, "blame", "--porcelain", "--", name)
     found: dict[int, str] = {}
     by: dict[str, str] = {}
