@@ -1,0 +1,54 @@
+"""A list without its brackets inside braces: in ``{reps: 8, 8, 6}`` YAML reads the second and third as keys."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from setwright.model.units import shown
+from setwright.source.finding import Finding, Position
+
+_ENTRY = r"(?:RPE +)?[0-9][^,:{}\[\]#'\"]*"
+_ROW = re.compile(rf"{_ENTRY}(?:,\s*{_ENTRY})+(?=[,}}])")
+_DECIMAL = re.compile(r"[0-9]+,[0-9]+[^,]*")
+
+
+@dataclass(frozen=True, slots=True)
+class Spilled:
+    """Such a list: the path of the value it begins with, its place (line and column from 1), and all of it."""
+
+    path: tuple[str | int, ...]
+    line: int
+    column: int
+    row: str
+
+    def holds(self, finding: Finding) -> bool:
+        """Say whether a finding is about a part of this list."""
+        place = finding.position
+        return place.line == self.line and self.column <= place.column < self.column + len(self.row)
+
+    def finding(self, file: str) -> Finding:
+        """Return the one finding for all of it."""
+        row = self.row.rstrip()
+        hint = f"write '[{row}]', or put it in quotes if it is one text"
+        if _DECIMAL.fullmatch(row):
+            hint = f"write a point, not a comma: '{row.replace(',', '.')}'; or a list: '[{row.replace(',', ', ')}]'"
+        place = Position(file, self.line, self.column)
+        return Finding(place, "list-without-brackets", f"a comma inside braces ends a value: {shown(row)}", hint)
+
+
+def spilled(text: str, root: Any) -> Iterator[Spilled]:
+    """Yield every list without brackets below a node of a tree, which was read from a text."""
+    lines: Sequence[str] = text.split("\n")
+    waiting: list[tuple[tuple[str | int, ...], Any]] = [((), root)]
+    while waiting:
+        path, node = waiting.pop()
+        content = node.content
+        pairs = content.items() if isinstance(content, dict) else ()
+        items = enumerate(content) if isinstance(content, list) else ()
+        for step, child in (*pairs, *items):
+            waiting.append(((*path, step), child))
+            if node.flow and isinstance(content, dict) and isinstance(child.content, str):
+                found = _ROW.match(lines[child.line - 1], child.column - 1)
+                if found:
+                    yield Spilled((*path, step), child.line, child.column, found[0])
