@@ -16,8 +16,9 @@ def misfit(plan: Plan, change: Change, session: Session) -> tuple[str, str, str]
         change: the change, of an exercise that the session holds.
         session: the session that changes.
     """
-    if any(other.sets is not None for other in plan.changes if other.week == change.week):
-        return None  # 'sets' beside the list, or a change of the whole session, says how many there are
+    alike = [other for other in plan.changes if other.week == change.week]
+    if any(other.sets is not None and other.exercise in (None, change.exercise) for other in alike):
+        return None  # 'sets' beside the list, or in a change of the whole session, says how many there are
     fewer = _is_lighter(plan, change.week)
     for block, written in _of(session, change.exercise):
         counts = _counts(block, written)
