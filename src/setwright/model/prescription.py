@@ -265,7 +265,8 @@ def refuse_other_start(start: object, weeks: Sequence[object], where: tuple[str 
     """Refuse a list of weeks whose first entry is not the first dose: one of the two must be a slip."""
     if isinstance(start, tuple) and len(start) > 1 and all(isinstance(w, tuple) and len(w) == 1 for w in weeks):
         said = "the dose beside it is a list of sets, and this is one list for all weeks"
-        refuse("progress-unclear", said, "write a list for each week: '[[...], [...]]'", at=(*where, "weeks"))
+        first = "..." if isinstance(start[0], Span) else ", ".join(str(load) for load in start)
+        refuse("progress-unclear", said, f"write a list for each week: '[[{first}], [...]]'", at=(*where, "weeks"))
     if weeks[0] != start:
         refuse(
             "progress-unclear",

@@ -28,9 +28,17 @@ _RESERVE: Final = re.compile(
 NO_RANGE_OF_EFFORTS: Final = "efforts have no ranges: write the hardest that it may feel, such as 'RPE 8'"
 
 
+_LONGEST: Final = 80
+"""A longer text is no amount, and would only keep the patterns busy."""
+
+
+def _whole(pattern: re.Pattern[str], text: str) -> re.Match[str] | None:
+    return pattern.fullmatch(text) if len(text) <= _LONGEST else None
+
+
 def range_meant(text: str) -> str:
     """Return the range that '8-12', '8to12', '8 or 12' or '8 to 12 reps' means, as it is written here."""
-    found = _RANGE.fullmatch(text)
+    found = _whole(_RANGE, text)
     if found is None:
         return ""
     low, high = found["low"], found["high"]
@@ -42,18 +50,18 @@ def range_meant(text: str) -> str:
 
 def is_half_range(text: str) -> bool:
     """Say whether a range lacks one of its ends: '8 to', 'to 12'."""
-    return _HALF_RANGE.fullmatch(text) is not None
+    return _whole(_HALF_RANGE, text) is not None
 
 
 def says_reps(text: str) -> bool:
     """Say whether a range ends in a word for repetitions, which a count does without."""
-    found = _RANGE.fullmatch(text)
+    found = _whole(_RANGE, text)
     return found is not None and _REPS.fullmatch(found["unit"]) is not None
 
 
 def is_range_of_loads(text: str) -> bool:
     """Say whether a text means loads or efforts from one to another, such as '40-50 kg' or 'RPE 7-8'."""
-    return _RANGE_OF_LOADS.fullmatch(text) is not None
+    return _whole(_RANGE_OF_LOADS, text) is not None
 
 
 def in_a_row(value: Any, decimals: bool = True) -> list[str]:
@@ -64,7 +72,9 @@ def in_a_row(value: Any, decimals: bool = True) -> list[str]:
         decimals: whether one comma between two digits may stand for a point.
     """
     text = str(value).strip() if isinstance(value, str | int) else ""
-    if decimals and re.fullmatch(r"[0-9]+,[0-9]+(?:[^0-9,].*)?", text) and not re.search("[;/|]", text):
+    if len(text) > _LONGEST or (
+        decimals and re.fullmatch(r"[0-9]+,[0-9]+(?:[^0-9,].*)?", text) and not re.search("[;/|]", text)
+    ):
         return []
     dashed = re.fullmatch(rf"{_N}(?:\s*{_DASH}\s*{_N}){{2,}}", text)
     parts = [part.strip() for part in re.split(_DASH if dashed else r"[,;/|]", text)]
@@ -84,7 +94,7 @@ def in_a_row(value: Any, decimals: bool = True) -> list[str]:
 
 def endless(text: str, example: str) -> str:
     """Return a hint for a set that ends where nothing is left, such as AMRAP or '12+': nobody can plan its dose."""
-    if _ENDLESS.fullmatch(text) is None:
+    if _whole(_ENDLESS, text) is None:
         return ""
     return (
         f"a set has an end here: write a range, such as '{example}', and how hard it is with 'load: RPE 8', "
@@ -94,7 +104,7 @@ def endless(text: str, example: str) -> str:
 
 def sets_times(text: str) -> tuple[str, str] | None:
     """Return the sets and what is done in each where both are written in one, such as '3x8' or '3 x 30 s'."""
-    found = _TIMES.fullmatch(text)
+    found = _whole(_TIMES, text)
     return (found["sets"], found["each"]) if found else None
 
 
@@ -105,10 +115,10 @@ def effort_meant(text: str, bare: bool = False) -> str:
         text: what a coach wrote.
         bare: whether a number alone means an effort.
     """
-    if found := _RESERVE.fullmatch(text):
+    if found := _whole(_RESERVE, text):
         count = found["n"] or found["m"]
         return f"{count} {'rep' if count == '1' else 'reps'} in reserve"
-    found = _EFFORT.fullmatch(text)
+    found = _whole(_EFFORT, text)
     if found is None or (not bare and re.fullmatch(_N, text)) or float(found["rpe"]) > 10:
         return ""
     return f"RPE {found['rpe']}"

@@ -1,7 +1,8 @@
 """A list without its brackets inside braces: in ``{reps: 8, 8, 6}`` YAML reads the second and third as keys."""
 
 import re
-from collections.abc import Iterator, Sequence
+from bisect import bisect_right
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -22,11 +23,6 @@ class Spilled:
     column: int
     row: str
 
-    def holds(self, finding: Finding) -> bool:
-        """Say whether a finding is about a part of this list."""
-        place = finding.position
-        return place.line == self.line and self.column <= place.column < self.column + len(self.row)
-
     def finding(self, file: str) -> Finding:
         """Return the one finding for all of it."""
         row = self.row.rstrip()
@@ -35,6 +31,18 @@ class Spilled:
             hint = f"write a point, not a comma: '{row.replace(',', '.')}'; or a list: '[{row.replace(',', ', ')}]'"
         place = Position(file, self.line, self.column)
         return Finding(place, "list-without-brackets", f"a comma inside braces ends a value: {shown(row)}", hint)
+
+
+def apart_from(lists: Iterable[Spilled], findings: Iterable[Finding]) -> Iterator[Finding]:
+    """Yield the findings that are not about a part of one of these lists."""
+    ends = {(one.line, one.column): one.column + len(one.row) for one in lists}
+    starts = sorted(ends)
+    for finding in findings:
+        place = finding.position
+        before = bisect_right(starts, (place.line, place.column)) - 1
+        start = starts[before] if before >= 0 else (0, 0)
+        if start[0] != place.line or place.column >= ends[start]:
+            yield finding
 
 
 def spilled(text: str, root: Any) -> Iterator[Spilled]:

@@ -14,7 +14,7 @@ import yaml
 
 from setwright.model.units import shown
 from setwright.source.finding import Finding, Position
-from setwright.source.spilled import spilled
+from setwright.source.spilled import apart_from, spilled
 from setwright.source.syntax import Stop, syntax_finding
 
 MAX_BYTES: Final = 256 * 1024
@@ -151,8 +151,7 @@ def _compose(file: str, text: str) -> Tree:
         )
         findings.append(Finding(place, "no-value", what, hint))
     lists = list(spilled(text, root))
-    findings = [one for one in findings if not any(whole.holds(one) for whole in lists)]
-    findings += [whole.finding(file) for whole in lists]
+    findings = [*apart_from(lists, findings), *(whole.finding(file) for whole in lists)]
     return Tree(file, text, root, tuple(dict.fromkeys(findings)), frozenset((*empty, *(one.path for one in lists))))
 
 
