@@ -81,6 +81,7 @@ def test_a_range_that_lacks_an_end(parse: Callable[[Any], Any], written: str, ex
         (parse_loads, "40 kg, 45 kg, 50 kg", "40 kg, 45 kg, 50 kg"),
         (parse_loads, "60 % 1RM, 70 % 1RM", "60 % 1RM, 70 % 1RM"),
         (parse_loads, "RPE 7, RPE 8", "RPE 7, RPE 8"),
+        (parse_loads, "light band / medium band", "light band, medium band"),
     ],
 )
 def test_several_sets_in_one_text(parse: Callable[[Any], Any], written: str, row: str) -> None:

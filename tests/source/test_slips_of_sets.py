@@ -195,6 +195,12 @@ def test_weeks_of_a_phase_are_listed(phase: str, where: tuple[Any, ...], hint: s
         ("{reps: 8, 8, 6}", 8, "8, 8, 6", "write '[8, 8, 6]', or put it in quotes if it is one text"),
         ("{reps: 8, 8, 8, load: 10 kg}", 8, "8, 8, 8", "write '[8, 8, 8]', or put it in quotes if it is one text"),
         ("{load: RPE 7, RPE 8}", 8, "RPE 7, RPE 8", "write '[RPE 7, RPE 8]', or put it in quotes if it is one text"),
+        (
+            "{load: light band, medium band}",
+            8,
+            "light band, medium band",
+            "write '[light band, medium band]', or put it in quotes if it is one text",
+        ),
         ("{load: 8,5 kg}", 8, "8,5 kg", "write a point, not a comma: '8.5 kg'; or a list: '[8, 5 kg]'"),
         ("[{reps: 8 }, {reps: 9, 7 }]", 21, "9, 7", "write '[9, 7]', or put it in quotes if it is one text"),
     ],

@@ -75,7 +75,7 @@ def per_set(value: Any, parse: Callable[[Any], T], example: str, meant: Callable
 
         def in_list(text: str, following: Any = following) -> str:
             if in_a_row(text):
-                return f"commas between: '[{spread}]'"
+                return f"commas between: '[{spread}]'" if len(spread) <= 120 else "put a comma between two entries"
             return _decimal_meant(text, following, parse) or meant(text)
 
         read.append(_read(one, parse, in_list, at=(index,)))

@@ -120,7 +120,7 @@ class Phase(CoachModel):
             refuse("not-a-list", f"{shown(shares)} does not say which week", hint, at=("taper", "sets"))
         which = lighter.get("weeks") if isinstance(lighter, dict) else None
         if isinstance(which, str):
-            numbers = ", ".join(re.findall("[0-9]+", which)) or "4"
+            numbers = ", ".join(re.findall("[0-9]{1,3}", which)[:6]) or "4"
             hint = f"write the numbers of the weeks as a list: '[{numbers}]'"
             refuse("not-a-list", f"{shown(which)} is not a list of weeks", hint, at=("lighter", "weeks"))
         return value

@@ -164,7 +164,7 @@ def _refuse_bare_share(load: Any, climb: Any, where: tuple[str | int, ...]) -> N
     if not isinstance(climb, dict):
         return
     for key in ("add", "take", "up_to", "down_to"):
-        share = re.fullmatch(r"([0-9]+(?:\.[0-9]+)?)\s*%", str(climb.get(key, "")).strip())
+        share = re.fullmatch(r"([0-9]{1,3}(?:\.[0-9]{1,4})?)\s*%", str(climb.get(key, "")).strip())
         if share is None:
             continue
         try:

@@ -76,6 +76,8 @@ def in_a_row(value: Any, decimals: bool = True) -> list[str]:
         decimals and re.fullmatch(r"[0-9]+,[0-9]+(?:[^0-9,].*)?", text) and not re.search("[;/|]", text)
     ):
         return []
+    if re.fullmatch(r"[a-z -]+ band(?:\s*[,;/|]\s*[a-z -]+ band)+", text):
+        return re.split(r"\s*[,;/|]\s*", text)
     dashed = re.fullmatch(rf"{_N}(?:\s*{_DASH}\s*{_N}){{2,}}", text)
     parts = [part.strip() for part in re.split(_DASH if dashed else r"[,;/|]", text)]
     if len(parts) < 2:

@@ -9,7 +9,7 @@ from typing import Any
 from setwright.model.units import shown
 from setwright.source.finding import Finding, Position
 
-_ENTRY = r"(?:RPE +)?[0-9][^,:{}\[\]#'\"]*"
+_ENTRY = r"(?:(?:RPE +)?[0-9][^,:{}\[\]#'\"]*|[a-z][a-z -]{0,30} band *)"
 _ROW = re.compile(rf"{_ENTRY}(?:,\s*{_ENTRY})+(?=[,}}])")
 _DECIMAL = re.compile(r"[0-9]+,[0-9]+[^,]*")
 
@@ -26,7 +26,8 @@ class Spilled:
     def finding(self, file: str) -> Finding:
         """Return the one finding for all of it."""
         row = self.row.rstrip()
-        hint = f"write '[{row}]', or put it in quotes if it is one text"
+        whole = f"'[{row}]'" if len(row) <= 80 else "it in brackets"
+        hint = f"write {whole}, or put it in quotes if it is one text"
         if _DECIMAL.fullmatch(row):
             hint = f"write a point, not a comma: '{row.replace(',', '.')}'; or a list: '[{row.replace(',', ', ')}]'"
         place = Position(file, self.line, self.column)
