@@ -95,7 +95,7 @@ CASES = [
         "{reps: 8, load: 75 % 1RM}",
         "8 reps at 75 % 1RM, where most people manage 10, in week 1 of plan is beyond the limit of RPE 7",
     ),
-    ("{weekly_step: 5 %}", "{reps: 8, load: 20 kg, progress: {load: {add: 1 kg, up_to: 20 kg}}}", None),
+    ("{weekly_step: 5 %}", "{reps: 8, load: 20 kg, progress: {load: {add: 1 kg, up_to: 21 kg}}}", None),
     (
         "{weekly_step: 5 %}",
         "{reps: 8, load: 10 kg, progress: {load: {add: 1 kg, up_to: 11 kg}}}",

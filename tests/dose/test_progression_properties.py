@@ -68,7 +68,7 @@ def test_listed_weeks_are_what_is_listed(listed: list[int], trained: int) -> Non
     assert value_at(listed[0], climb, trained) == [*listed, *[listed[-1]] * 105][trained]
 
 
-@given(st.lists(st.integers(1, 30), min_size=1, max_size=12), weeks)
+@given(st.lists(st.integers(1, 30), min_size=2, max_size=12), weeks)
 def test_a_wave_starts_over(listed: list[int], trained: int) -> None:
     """A list that starts again gives its own entries in order, over and over."""
     climb = Climb[int, int](weeks=listed, again=True)

@@ -11,6 +11,7 @@ from setwright.model.load import magnitude
 from setwright.wording.doses import big_amount, dose_in_words
 from setwright.wording.language import ENGLISH
 from support.make import dose as dose_of
+from support.make import in_week, one_exercise
 
 
 def dose(written: str, exercise: str = "") -> Dose:
@@ -39,6 +40,26 @@ def test_each_set_is_what_the_coach_wrote(written: str, amounts: list[tuple[int,
 
     assert [(one.amount.low, one.amount.high) for one in found.sets] == amounts
     assert [magnitude(one.load) for one in found.sets if one.load] == loads
+
+
+@pytest.mark.parametrize(
+    ("written", "weeks"),
+    [
+        (
+            "{reps: [12, 10, 8], progress: {reps: {weeks: [[12, 10, 8], 10, [8, 8, 8]]}}}",
+            ["12, 10, 8", "10, 10, 10", "8, 8, 8", "8, 8, 8"],
+        ),
+        ("{reps: 10, progress: {reps: {weeks: [10, [8, 8]], again: true}}}", ["10, 10", "8, 8", "10, 10"]),
+        ("{reps: 10, load: [8 kg, 10 kg], progress: {load: {weeks: [[8 kg, 10 kg], 12 kg]}}}", ["10, 10", "10, 10"]),
+        ("{sets: 2, reps: 10, progress: {reps: {weeks: [10, [8, 6]]}}}", ["10, 10", "8, 6"]),
+    ],
+)
+def test_one_number_in_a_week_stands_for_every_set(written: str, weeks: list[str]) -> None:
+    """Where some weeks list their sets one by one, a plain number in another week is that of each of as many sets."""
+    made = one_exercise(written, "{kind: straight}")
+    items = [in_week(made, week) for week in range(1, len(weeks) + 1)]
+
+    assert [", ".join(str(one.amount.low) for one in item.dose.sets) for item in items if item] == weeks
 
 
 @pytest.mark.parametrize(

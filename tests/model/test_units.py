@@ -70,7 +70,7 @@ REFUSED = [
     (units.parse_mass_kg, "2,5 kg", "write a point, not a comma: '2.5 kg'"),
     (units.parse_mass_kg, "12 KG", "write it with kg or lb, such as '12 kg' or '25 lb'"),
     (units.parse_mass_kg, "12 lbs", "write it with kg or lb, such as '12 kg' or '25 lb'"),
-    (units.parse_mass_kg, "0 kg", "check the number and the unit"),
+    (units.parse_mass_kg, "0 kg", "write more than 0 kg"),
     (units.parse_mass_kg, "1001 kg", "check the number and the unit"),
     (units.parse_mass_kg, "٣ kg", "write it with kg or lb, such as '12 kg' or '25 lb'"),
     (units.parse_length_cm, "20", "20 of what? write '20 cm' or '20 m'"),

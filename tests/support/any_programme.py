@@ -107,7 +107,7 @@ def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
         written["sets"] = count
     listed = measure == "reps" and count > 1 and draw(st.booleans())
     if listed:
-        written["reps"] = [12 - number for number in range(count)]
+        written["reps"] = [11 - number for number in range(count)]
     load = draw(st.sampled_from(LOADS))
     if load:
         written["load"] = load

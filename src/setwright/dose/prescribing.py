@@ -43,7 +43,6 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     if progress.rest is not None:
         first_s = written.rest if written.rest is not None else rest_at(block, 0)
         rest_s = value_at(first_s, progress.rest, trained)
-    count = max(len(amounts), len(loads))
     one = Set(
         amount=amounts[0],
         load=loads[0] if loads else None,
@@ -51,7 +50,9 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
         rest_s=rest_s,
         feels=written.feels_like,
     )
-    alike = Dose.alike(_count(block, written, progress, trained) if count < 2 else count, measure, exercise.sides, one)
+    # In a week of a list, a plain number stands for as many sets as the other weeks list.
+    count = written.listed_sets or _count(block, written, progress, trained)
+    alike = Dose.alike(count, measure, exercise.sides, one)
     return set_by_set(alike, amounts, loads)
 
 

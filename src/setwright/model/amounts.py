@@ -18,7 +18,18 @@ from pydantic import PlainValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from setwright.model.base import refuse
-from setwright.model.load import LOAD_SCHEMA, Load, parse_load
+from setwright.model.load import LOAD_SCHEMA, Load, parse_load, same_kind
+from setwright.model.slips import (
+    NO_RANGE_OF_EFFORTS,
+    effort_meant,
+    endless,
+    in_a_row,
+    is_half_range,
+    is_range_of_loads,
+    range_meant,
+    says_reps,
+    sets_times,
+)
 from setwright.model.span import Span
 from setwright.model.units import parse_count, parse_length_cm, parse_work_s, shown
 
@@ -34,66 +45,97 @@ MOST_SETS: Final = 20
 """A list of more sets than this is a slip: nobody could read it on a phone."""
 
 _RANGE = re.compile(r"(?P<low>\S.*?)\s+to\s+(?P<high>\S.*)")
-_DASHED = re.compile(r"(?P<low>[0-9.]+)\s*[-‐‑–—]\s*(?P<high>[0-9.]+)\s*(?P<unit>[a-z]*)", re.IGNORECASE)
 _UNIT = re.compile(r"[0-9.]+\s*(?P<unit>[a-z]+)", re.IGNORECASE)
-_IN_A_ROW = re.compile(r"[0-9]+(?:\s*[/;,]\s*[0-9]+)+")
-_TIMES = re.compile(r"(?P<sets>[0-9]+)\s*[x×*]\s*(?P<each>[0-9]+)", re.IGNORECASE)
 _SIDED = re.compile(r"(?P<each>[0-9]+)\s*(?:reps?\s+)?(?:per|each|a|/)\s*(?:side|leg|arm)", re.IGNORECASE)
 
 
-def per_set(value: Any, parse: Callable[[Any], T], example: str) -> tuple[T, ...]:
+def per_set(value: Any, parse: Callable[[Any], T], example: str, meant: Callable[[str], str]) -> tuple[T, ...]:
     """Return what one value says of every set, or a list of each set.
 
     Args:
         value: as the coach wrote it.
         parse: reads one entry.
         example: a list of two, for the message.
+        meant: a better hint for a text that cannot be read, or nothing.
 
     Raises:
         PydanticCustomError: for an entry that cannot be read, a list of one, or a list without an end in sight.
     """
     if not isinstance(value, list):
-        return (parse(value),)
-    if len(value) < 2:
+        return (_read(value, parse, meant),)
+    crowded = any(in_a_row(one) for one in value)
+    if len(value) < 2 and not crowded:
         refuse("list-of-one", "a list says what each set is, and this one has fewer than two", f"such as {example}")
     if len(value) > MOST_SETS:
         refuse("too-many-sets", f"a list of {len(value)} sets", f"{MOST_SETS} sets are the most", at=(MOST_SETS,))
+    spread = ", ".join(each for one in value for each in in_a_row(one) or [str(one)])
     read: list[T] = []
     for index, one in enumerate(value):
-        try:
-            read.append(parse(one))
-        except PydanticCustomError as error:
-            said = error.context or {}
-            refuse(said["rule"], said["message"], said["hint"], at=(index, *said["at"]))
+        following = value[index + 1] if index + 1 < len(value) else None
+
+        def in_list(text: str, following: Any = following) -> str:
+            if in_a_row(text):
+                return f"commas between: '[{spread}]'" if len(spread) <= 120 else "put a comma between two entries"
+            return _decimal_meant(text, following, parse) or meant(text)
+
+        read.append(_read(one, parse, in_list, at=(index,)))
     return tuple(read)
+
+
+def _read(value: Any, parse: Callable[[Any], T], meant: Callable[[str], str], at: tuple[int, ...] = ()) -> T:
+    """Return one entry; where it cannot be read, say what was likely meant."""
+    try:
+        return parse(value)
+    except PydanticCustomError as error:
+        said = error.context or {}
+        hint = meant(str(value).strip()) if isinstance(value, str | int) else ""
+        refuse(said["rule"], said["message"], hint or said["hint"], at=(*at, *said["at"]))
+
+
+def _decimal_meant(text: str, following: Any, parse: Callable[[Any], Any]) -> str:
+    """Return a hint where a comma that stands for a point has cut an entry of a list in two."""
+    if not (re.fullmatch("[0-9]+", text) and re.match("[0-9]", str(following))):
+        return ""
+    try:
+        parse(f"{text}.{following}")
+    except PydanticCustomError:
+        return ""
+    return f"a decimal has a point, not a comma: '{text}.{following}'; if it is a set of its own, give it its unit"
 
 
 def parse_reps(value: Any) -> Amounts:
     """Return repetitions: ``8``, ``8 to 12``, ``[12, 10, 8]``."""
-    return per_set(value, lambda one: _span(_as_reps(one), parse_count), "'[12, 10, 8]'")
+    return per_set(value, lambda one: _span(one, parse_count, "8 to 12"), "'[12, 10, 8]'", _reps_meant)
 
 
 def parse_times_s(value: Any) -> Amounts:
     """Return times in seconds: ``30 s``, ``30 to 45 s``, ``[45 s, 30 s]``."""
-    return per_set(value, lambda one: _span(one, parse_work_s), "'[45 s, 30 s]'")
+    return per_set(value, lambda one: _span(one, parse_work_s, "30 to 45 s"), "'[45 s, 30 s]'", _time_meant)
 
 
 def parse_distances_cm(value: Any) -> Amounts:
     """Return distances in centimetres: ``20 m``, ``20 to 30 m``, ``[30 m, 20 m]``."""
-    return per_set(value, lambda one: _span(one, parse_length_cm), "'[30 m, 20 m]'")
+    return per_set(value, lambda one: _span(one, parse_length_cm, "20 to 30 m"), "'[30 m, 20 m]'", _distance_meant)
 
 
 def parse_loads(value: Any) -> Loads:
-    """Return loads: ``60 % 1RM``, ``[60 % 1RM, 70 % 1RM]``."""
-    return per_set(value, parse_load, "'[60 % 1RM, 70 % 1RM]'")
+    """Return loads: ``60 % 1RM``, ``[60 % 1RM, 70 % 1RM]``; a list holds loads of one kind."""
+    loads = per_set(value, parse_load, "'[60 % 1RM, 70 % 1RM]'", _load_meant)
+    for index, load in enumerate(loads):
+        if not same_kind(loads[0], load):
+            said = f"this list begins with {loads[0]}, this is {load}"
+            refuse("load-units-differ", said, "write the load of every set in the same way", at=(index,))
+    return loads
 
 
-def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction]) -> Span:
-    text = str(value).strip()
-    if dashed := _DASHED.fullmatch(text):
-        hint = f"write it as '{dashed['low']} to {dashed['high']}{_space(dashed['unit'])}'"
-        refuse("not-a-range", f"{shown(text)} is not a range", hint)
-    found = _RANGE.fullmatch(text) if isinstance(value, str) else None
+def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction], example: str) -> Span:
+    text = str(value).strip() if isinstance(value, str) else ""
+    found = _RANGE.fullmatch(text)
+    near = range_meant(text)
+    if near and (found is None or says_reps(text)):
+        refuse("not-a-range", f"{shown(text)} is not a range", f"write it as '{near}'")
+    if is_half_range(text):
+        refuse("not-a-range", f"{shown(text)} is not a range", f"write both ends, such as '{example}'")
     if not found:
         return Span.of(parse(value))
     low_text, unit = found["low"], _UNIT.fullmatch(found["high"])
@@ -105,23 +147,40 @@ def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction]) -
     return Span(low, high)
 
 
-def _as_reps(value: Any) -> Any:
-    """Return a value that may be repetitions; refuse what says sets or sides in the same breath, with what to write."""
-    text = str(value).strip()
-    if _IN_A_ROW.fullmatch(text):
-        sets = ", ".join(re.findall("[0-9]+", text))
-        refuse("not-a-count", f"{shown(text)} is not a whole number", f"one for each set is a list: '[{sets}]'")
-    if times := _TIMES.fullmatch(text):
-        hint = f"write 'sets: {times['sets']}' and 'reps: {times['each']}'"
-        refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
+def _time_meant(text: str) -> str:
+    return _amount_meant(text, "30 to 45 s")
+
+
+def _distance_meant(text: str) -> str:
+    return _amount_meant(text, "20 to 30 m")
+
+
+def _amount_meant(text: str, example: str, decimals: bool = True) -> str:
+    """Return a hint for a text that says several sets, or one without an end."""
+    if row := in_a_row(text, decimals):
+        return f"one for each set is a list: '[{', '.join(row)}]'"
+    if times := sets_times(text):
+        return f"write '{times[1]}' here, and 'sets: {times[0]}', or 'rounds: {times[0]}' on a superset or circuit"
+    return endless(text, example)
+
+
+def _reps_meant(text: str) -> str:
+    """Return a hint for repetitions that say sets or sides in the same breath."""
     if sided := _SIDED.fullmatch(text):
-        hint = f"write {sided['each']}: the exercise's own page says whether that is for each side"
-        refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
-    return value
+        return f"write {sided['each']}: the exercise's own page says whether that is for each side"
+    return _amount_meant(text, "8 to 12", decimals=False)
 
 
-def _space(unit: str) -> str:
-    return f" {unit}" if unit else ""
+def _load_meant(text: str) -> str:
+    """Return a hint for a text that says several loads, a range of them, or an effort in other words."""
+    if row := in_a_row(text):
+        return f"one for each set is a list: '[{', '.join(row)}]'"
+    if is_range_of_loads(text) and text.lower().startswith("rpe"):
+        return NO_RANGE_OF_EFFORTS
+    if is_range_of_loads(text):
+        return "loads have no ranges: write a list with one for each set, or one load and 'feels_like: RPE 8'"
+    effort = effort_meant(text)
+    return f"write '{effort}'" if effort else ""
 
 
 def _schema(one: dict[str, Any], pattern: str, example: str) -> WithJsonSchema:

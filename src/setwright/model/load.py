@@ -23,6 +23,7 @@ from typing import Annotated, Any, ClassVar, Final, Literal
 from pydantic import PlainValidator, WithJsonSchema
 
 from setwright.model.base import refuse
+from setwright.model.slips import NO_RANGE_OF_EFFORTS, effort_meant, is_range_of_loads
 from setwright.model.units import KG_PER_LB, as_text, exact_number, of_what, parse_mass_kg, shown
 
 Base = Literal["body weight", "1RM"]
@@ -138,16 +139,39 @@ def parse_load(value: Any) -> Load:
     if match := _WEIGHT.fullmatch(text):
         unit: Literal["kg", "lb"] = "lb" if match["unit"] == "lb" else "kg"
         return Weight(parse_mass_kg(match["mass"]), bool(match["hand"]), unit)
+    if effort := _effort(text):
+        return effort
+    if match := _BAND.fullmatch(text):
+        return Band(match["name"])
+    refuse("not-a-load", f"{shown(text)} is not a load", of_what(text, "kg", "% bodyweight") or _HINT)
+
+
+def _effort(text: str) -> Effort | Reserve | None:
     if match := _EFFORT.fullmatch(text):
         rpe = Fraction(match["n"])
         if rpe > 10 or (rpe * 2).denominator != 1:
             refuse("not-a-load", f"{shown(text)}: effort runs from 0 to 10, in halves", "write 'RPE 7' or 'RPE 7.5'")
         return Effort(rpe)
-    if match := _RESERVE.fullmatch(text):
-        return Reserve(int(match["n"]))
-    if match := _BAND.fullmatch(text):
-        return Band(match["name"])
-    refuse("not-a-load", f"{shown(text)} is not a load", of_what(text, "kg", "% bodyweight") or _HINT)
+    match = _RESERVE.fullmatch(text)
+    return Reserve(int(match["n"])) if match else None
+
+
+def parse_effort(value: Any) -> Effort | Reserve:
+    """Return how hard a set should feel: ``RPE 8`` or ``2 reps in reserve``."""
+    if isinstance(value, Effort | Reserve):
+        return value
+    if isinstance(value, list):
+        said, hint = "one effort stands for every set here", "write the hardest, such as 'RPE 8'"
+        refuse("effort-unclear", said, hint)
+    hint = "write 'RPE 8' or '2 reps in reserve'"
+    text = as_text(value, "effort-unclear", "an effort", hint)
+    if effort := _effort(text):
+        return effort
+    if is_range_of_loads(text):
+        hint = NO_RANGE_OF_EFFORTS
+    elif meant := effort_meant(text, bare=True):
+        hint = f"write '{meant}'"
+    refuse("effort-unclear", f"{shown(text)} is not how a set feels", hint)
 
 
 def same_kind(one: Load, other: Load) -> bool:
@@ -175,7 +199,9 @@ def _share(text: str, match: re.Match[str]) -> Load:
     percent = Fraction(match["n"])
     if match["of"] is None:
         refuse("not-a-load", f"{shown(text)} of what?", f"write '{match['n']} % bodyweight' or '{match['n']} % 1RM'")
-    if percent == 0 or percent > 200:
+    if percent == 0:
+        refuse("not-a-load", f"{shown(text)} is no load", "write more than 0 %")
+    if percent > 200:
         refuse("not-a-load", f"{shown(text)} is outside 0 to 200 %", "check the number")
     if match["of"] == "1RM":
         if match["hand"]:
@@ -183,6 +209,16 @@ def _share(text: str, match: re.Match[str]) -> Load:
         return OneRepMaxShare(percent)
     return BodyWeightShare(percent, bool(match["hand"]))
 
+
+EFFORT_SCHEMA: Final[dict[str, Any]] = {
+    "type": "string",
+    "pattern": r"^(RPE *[0-9.]+|[0-9]+ reps? in reserve)$",
+    "examples": ["RPE 8", "2 reps in reserve"],
+}
+"""What an editor knows of an effort."""
+
+EffortField = Annotated[Effort | Reserve, PlainValidator(lambda v: parse_effort(v)), WithJsonSchema(EFFORT_SCHEMA)]
+"""How hard a set should feel."""
 
 LOAD_SCHEMA: Final[dict[str, Any]] = {
     "type": "string",

@@ -9,7 +9,8 @@ from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
-from setwright.model.prescription import MEASURES
+from setwright.model.prescription import MEASURES, refuse_other_length
+from setwright.model.slips import in_a_row
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, Flag, Percent, shown
@@ -103,6 +104,27 @@ class Phase(CoachModel):
     lighter: Lighter | None = Field(default=None, description="Lighter weeks of this phase.")
     taper: Taper | None = Field(default=None, description="Makes this phase a taper.")
 
+    @model_validator(mode="before")
+    @classmethod
+    def _weeks_are_listed(cls, value: Any) -> Any:
+        """Refuse one value where a list goes over weeks, with the list that it means."""
+        if not isinstance(value, dict):
+            return value
+        taper, lighter = value.get("taper"), value.get("lighter")
+        shares = taper.get("sets") if isinstance(taper, dict) else None
+        if isinstance(shares, str):
+            weeks = str(value.get("weeks", ""))
+            count = int(weeks) if re.fullmatch("[1-9][0-9]?", weeks) else 1
+            row = in_a_row(shares) or [shares] * min(count, 6)
+            hint = f"write a percentage for each week: '[{', '.join(row)}]'"
+            refuse("not-a-list", f"{shown(shares)} does not say which week", hint, at=("taper", "sets"))
+        which = lighter.get("weeks") if isinstance(lighter, dict) else None
+        if isinstance(which, str):
+            numbers = ", ".join(re.findall("[0-9]{1,3}", which)[:6]) or "4"
+            hint = f"write the numbers of the weeks as a list: '[{numbers}]'"
+            refuse("not-a-list", f"{shown(which)} is not a list of weeks", hint, at=("lighter", "weeks"))
+        return value
+
     @model_validator(mode="after")
     def _weeks_fit(self) -> Self:
         if self.weeks > 104:
@@ -151,6 +173,23 @@ class Change(CoachModel):
         """The numbers that this change sets."""
         keys = (*MEASURES, "sets", "load", "tempo", "rest")
         return {key: getattr(self, key) for key in keys if getattr(self, key) is not None}
+
+    @property
+    def listed(self) -> dict[str, int]:
+        """The keys that list their sets one by one, and how many each lists."""
+        return {key: len(value) for key in (*MEASURES, "load") if len(value := getattr(self, key) or ()) > 1}
+
+    @model_validator(mode="after")
+    def _lists_agree(self) -> Self:
+        first = next(iter(self.listed), "")
+        for key, count in self.listed.items():
+            if self.sets is not None and count != self.sets:
+                hint = f"leave 'sets' out, or write {self.sets} entries"
+                refuse_other_length(count, f"'sets' says {self.sets}", hint, (key,))
+            if count != self.listed[first]:
+                said, hint = f"the list of '{first}' has {self.listed[first]}", "one entry for each set in both"
+                refuse_other_length(count, said, hint, (key,))
+        return self
 
     @model_validator(mode="after")
     def _one_thing(self) -> Self:

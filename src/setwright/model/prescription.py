@@ -1,19 +1,22 @@
 """A prescription: what the coach wrote for one exercise in one session."""
 
+import re
 from collections.abc import Iterator, Sequence
-from typing import Any, Literal, Self
+from fractions import Fraction
+from typing import Any, Literal, NoReturn, Self
 
 from pydantic import Field, model_validator
+from pydantic_core import PydanticCustomError
 
 from setwright.model.acceptance import Acceptance
-from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times
+from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times, parse_loads
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import (
     Band,
     BodyWeightShare,
     Effort,
+    EffortField,
     Load,
-    LoadField,
     OneRepMaxShare,
     Reserve,
     Weight,
@@ -24,7 +27,7 @@ from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.span import Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration, Length
+from setwright.model.units import Count, Duration, Length, plain_number
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -44,7 +47,7 @@ class Prescription(CoachModel):
     load: LoadsField | None = Field(
         default=None, description="How heavy, or a list of each set; left out, the body alone."
     )
-    feels_like: LoadField | None = Field(
+    feels_like: EffortField | None = Field(
         default=None, description="How hard a set with that load should feel: 'RPE 8', '2 reps in reserve'."
     )
     height: Length | None = Field(default=None, description="Height of the box or step, to stand on or to drop from.")
@@ -62,6 +65,18 @@ class Prescription(CoachModel):
         """Which of reps, hold, work and distance this prescription counts."""
         return next(m for m in MEASURES if getattr(self, m) is not None)
 
+    @model_validator(mode="before")
+    @classmethod
+    def _step_is_no_share(cls, value: Any) -> Any:
+        """Refuse a step such as '5 %', which does not say of what, in the unit of the load beside it."""
+        progress = value.get("progress") if isinstance(value, dict) else None
+        if isinstance(progress, dict):
+            then = progress.get("then")
+            _refuse_bare_share(value.get("load"), progress.get("load"), ("progress", "load"))
+            if isinstance(then, dict):
+                _refuse_bare_share(value.get("load"), then.get("load"), ("progress", "then", "load"))
+        return value
+
     @model_validator(mode="after")
     def _one_measure(self) -> Self:
         given = [m for m in MEASURES if getattr(self, m) is not None]
@@ -74,9 +89,6 @@ class Prescription(CoachModel):
     def _feels_like_an_effort(self) -> Self:
         if self.feels_like is None:
             return self
-        if not isinstance(self.feels_like, Effort | Reserve):
-            said, hint = f"{self.feels_like} is not how a set feels", "write 'RPE 8' or '2 reps in reserve'"
-            refuse("effort-unclear", said, hint, at=("feels_like",))
         if self.load is None or any(isinstance(load, Effort | Reserve) for load in self.load):
             hint = f"write 'load: {self.feels_like}' alone, or give the load a weight, a share or a band"
             refuse("effort-unclear", "there is no load beside which this could be felt", hint, at=("feels_like",))
@@ -104,11 +116,15 @@ class Prescription(CoachModel):
 
     @model_validator(mode="after")
     def _lists_agree(self) -> Self:
-        counts: list[tuple[tuple[str | int, ...], int]] = [(("sets",), self.sets)] if self.sets is not None else []
-        counts += [(where, len(value)) for where, value in self._lists()]
-        for where, count in counts[1:]:
-            if count != counts[0][1]:
-                refuse_other_length(count, counts[0][1], where)
+        lists = [(where, len(value)) for where, value in self._lists()]
+        for where, count in lists:
+            if self.sets is not None and count != self.sets:
+                hint = f"leave 'sets' out, and the list says how many; or write {self.sets} entries"
+                refuse_other_length(count, f"'sets' says {self.sets}", hint, where)
+            if count != lists[0][1]:
+                first = lists[0][1]
+                said, hint = f"the list of '{self.listed_by}' has {first}", f"one entry for each set: write {first}"
+                refuse_other_length(count, said, hint, where)
         if self.listed_sets is not None and self.progress is not None and self.progress.sets is not None:
             refuse_growing_list(("progress", "sets"))
         return self
@@ -133,20 +149,43 @@ class Prescription(CoachModel):
         return self
 
 
-def refuse_other_length(count: int, wanted: int, where: tuple[str | int, ...]) -> None:
-    """Refuse a list of sets that is not as long as the sets are many."""
-    refuse(
-        "list-length-differs",
-        f"this list has {count} entries for {wanted} sets or rounds",
-        "a list has one entry for each set or round; leave 'sets' out, and the list says how many there are",
-        at=where,
-    )
+def refuse_other_length(count: int, other: str, hint: str, where: tuple[str | int, ...]) -> NoReturn:
+    """Refuse a list of sets that is not as long as something else says."""
+    refuse("list-length-differs", f"this list has {count} entries, {other}", hint, at=where)
 
 
-def refuse_growing_list(where: tuple[str | int, ...]) -> None:
-    """Refuse a count of sets that grows beside a list of each of them."""
-    hint = "list every set of every week, or let the sets grow and keep them alike"
-    refuse("list-length-differs", "sets that are listed one by one cannot grow", hint, at=where)
+def refuse_growing_list(where: tuple[str | int, ...], what: str = "sets") -> NoReturn:
+    """Refuse a count of sets or rounds that grows beside a list of each of them."""
+    said, hint = f"the {what} grow, and a list of each of them does not", f"let the {what} stay, or write no list"
+    refuse("list-length-differs", said, hint, at=where)
+
+
+def _refuse_bare_share(load: Any, climb: Any, where: tuple[str | int, ...]) -> None:
+    if not isinstance(climb, dict):
+        return
+    for key in ("add", "take", "up_to", "down_to"):
+        share = re.fullmatch(r"([0-9]{1,3}(?:\.[0-9]{1,4})?)\s*%", str(climb.get(key, "")).strip())
+        if share is None:
+            continue
+        try:
+            start = parse_loads(load)[0]
+        except PydanticCustomError:
+            return  # the load is refused for itself
+        if isinstance(start, Band):
+            return  # a band has no steps at all
+        if start.of is not None:
+            step = f"{share[1]} {str(start).partition(' ')[2]}"
+        elif isinstance(start, Weight) and key in ("add", "take"):
+            part = start.number * Fraction(share[1]) / 100
+            step = f"{plain_number(part)} {start.unit}{' per hand' if start.per_hand else ''}"
+        else:
+            step = _example_step(start)
+        refuse(
+            "load-units-differ",
+            f"the load is {start}, this is '{share[0]}' of nothing named",
+            f"write it in the load's own unit, such as '{step}'",
+            at=(*where, key),
+        )
 
 
 def _load_climb_fits(loads: Loads | None, climb: LoadClimb, where: tuple[str | int, ...]) -> None:
@@ -212,12 +251,22 @@ def refuse_passed_end(low: Any, high: Any, up_to: Any, down_to: Any, where: tupl
     """Refuse an end that the start, from its low end to its high one, has already passed."""
     if up_to is not None and high > up_to:
         refuse("progress-past-its-end", "the start is already above 'up_to'", "raise 'up_to'", at=(*where, "up_to"))
+    if up_to is not None and high == up_to:
+        hint = "raise 'up_to', or leave this progression out"
+        refuse("progress-past-its-end", "the start already reaches 'up_to'", hint, at=(*where, "up_to"))
     if down_to is not None and low < down_to:
         refuse("progress-past-its-end", "the start is already below 'down_to'", "lower it", at=(*where, "down_to"))
+    if down_to is not None and low == down_to:
+        hint = "lower 'down_to', or leave this progression out"
+        refuse("progress-past-its-end", "the start already reaches 'down_to'", hint, at=(*where, "down_to"))
 
 
 def refuse_other_start(start: object, weeks: Sequence[object], where: tuple[str | int, ...]) -> None:
     """Refuse a list of weeks whose first entry is not the first dose: one of the two must be a slip."""
+    if isinstance(start, tuple) and len(start) > 1 and all(isinstance(w, tuple) and len(w) == 1 for w in weeks):
+        said = "the dose beside it is a list of sets, and this is one list for all weeks"
+        first = "..." if isinstance(start[0], Span) else ", ".join(str(load) for load in start)
+        refuse("progress-unclear", said, f"write a list for each week: '[[{first}], [...]]'", at=(*where, "weeks"))
     if weeks[0] != start:
         refuse(
             "progress-unclear",

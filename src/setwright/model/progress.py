@@ -53,6 +53,8 @@ class Climb(CoachModel, Generic[T, W]):
         if self.take is not None and self.down_to is None:
             refuse("progress-without-end", "this descent names no end", "add where it stops, such as 'down_to: 60 s'")
         ends = (("up_to", "add"), ("down_to", "take"), ("again", "weeks"))
+        if self.again and self.weeks is not None and len(self.weeks) < 2:
+            refuse("progress-unclear", "a list of one week has nothing to start over", "add weeks", at=("again",))
         unused = [k for k, way in ends if getattr(self, k) and way not in given]
         if unused:
             refuse("progress-unclear", f"'{unused[0]}' does not go with '{given[0]}'", "leave it out", at=(unused[0],))

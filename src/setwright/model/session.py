@@ -65,7 +65,10 @@ class Block(CoachModel):
         for index, written in enumerate(self.exercises):
             listed = written.listed_sets
             if listed is not None and written.sets is None and self.sets not in (None, listed):
-                refuse_other_length(listed, self.sets or 0, ("exercises", index, written.listed_by))
+                hint = f"write {self.sets} entries, or 'sets: {listed}' beside the list"
+                refuse_other_length(
+                    listed, f"the block's 'sets' says {self.sets}", hint, ("exercises", index, written.listed_by)
+                )
             if listed is not None and self.progress and self.progress.sets:
                 refuse_growing_list(("progress", "sets"))
             if self.sets is None and written.sets is None and listed is None:
@@ -82,8 +85,13 @@ class Block(CoachModel):
             refuse("block-too-short", f"a {self.kind} needs two exercises or more", "write 'kind: straight'")
         for index, written in enumerate(self.exercises):
             listed = written.listed_sets
-            if listed is not None and (listed != self.rounds or (self.progress and self.progress.rounds)):
-                refuse_other_length(listed, self.rounds or 0, ("exercises", index, written.listed_by))
+            if listed is not None and listed != self.rounds:
+                hint = f"write {self.rounds} entries, or 'rounds: {listed}'"
+                refuse_other_length(
+                    listed, f"the {self.kind} has {self.rounds} rounds", hint, ("exercises", index, written.listed_by)
+                )
+            if listed is not None and self.progress and self.progress.rounds:
+                refuse_growing_list(("progress", "rounds"), "rounds")
             for key in ("sets", "rest"):
                 if getattr(written, key) is not None or getattr(written.progress, key, None) is not None:
                     refuse(

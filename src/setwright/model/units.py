@@ -96,6 +96,8 @@ def parse_mass_kg(value: Any) -> Fraction:
     if not match:
         refuse("not-a-weight", f"{shown(text)} is not a weight", of_what(text, "kg", "lb") or hint)
     kilograms = Fraction(match["number"]) * (KG_PER_LB if match["unit"] == "lb" else 1)
+    if kilograms == 0:
+        refuse("not-a-weight", f"{shown(text)} is no weight", f"write more than 0 {match['unit']}")
     if not 0 < kilograms <= 1000:
         refuse("not-a-weight", f"{shown(text)} is outside 0 to 1000 kg", "check the number and the unit")
     return kilograms
@@ -145,7 +147,7 @@ def parse_count(value: Any, most: int = 1000) -> int:
     hint = "write a whole number, such as 8"
     text = as_text(value, "not-a-count", "a whole number", hint)
     if not _COUNT.fullmatch(text):
-        if without := re.fullmatch(r"([0-9]+)\s*(reps?|sets?|rounds?|x)", text):
+        if without := re.fullmatch(r"([0-9]+)\s*(reps?|sets?|rounds?|weeks?|x)", text):
             hint = f"a bare number is enough: {without[1]}"
         refuse("not-a-count", f"{shown(text)} is not a whole number", hint)
     if not 1 <= int(text) <= most:

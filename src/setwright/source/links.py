@@ -20,6 +20,7 @@ from setwright.model.text import exercise_target, spans
 from setwright.model.units import shown
 from setwright.model.vocabulary import Weekday
 from setwright.source.finding import Finding, Position, first_of
+from setwright.source.set_lists import misfit
 from setwright.source.suggest import did_you_mean
 
 Place = Callable[..., Position]
@@ -184,6 +185,9 @@ class _Linker:
             if wrong:
                 message = f"'{change.exercise}' counts {measure} there, not {wrong[0]}"
                 yield Finding(self.place(file, *here, wrong[0]), "change-misses", message, f"write '{measure}'")
+            elif odd := misfit(plan, change, session):
+                key, message, hint = odd
+                yield Finding(self.place(file, *here, key), "list-length-differs", message, hint)
             in_rounds = [block for block in session.blocks if block.kind != "straight"]
             if change.rest is not None and any(change.exercise == w.exercise for b in in_rounds for w in b.exercises):
                 message = f"the rest belongs to the whole round that '{change.exercise}' is in"

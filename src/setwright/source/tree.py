@@ -14,6 +14,7 @@ import yaml
 
 from setwright.model.units import shown
 from setwright.source.finding import Finding, Position
+from setwright.source.spilled import apart_from, spilled
 from setwright.source.syntax import Stop, syntax_finding
 
 MAX_BYTES: Final = 256 * 1024
@@ -149,7 +150,9 @@ def _compose(file: str, text: str) -> Tree:
             "write one, or put the text before it in quotes: a comma ends it" if in_braces else "write it or delete it"
         )
         findings.append(Finding(place, "no-value", what, hint))
-    return Tree(file, text, root, tuple(dict.fromkeys(findings)), frozenset(empty))
+    lists = list(spilled(text, root))
+    findings = [*apart_from(lists, findings), *(whole.finding(file) for whole in lists)]
+    return Tree(file, text, root, tuple(dict.fromkeys(findings)), frozenset((*empty, *(one.path for one in lists))))
 
 
 def _empty_paths(root: Node) -> Iterator[tuple[Path, bool]]:
