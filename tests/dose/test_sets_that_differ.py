@@ -10,6 +10,7 @@ from setwright.dose.week_kind import Remains
 from setwright.model.load import magnitude
 from setwright.wording.doses import big_amount, dose_in_words
 from setwright.wording.language import ENGLISH
+from support import make
 from support.make import dose as dose_of
 
 
@@ -59,6 +60,15 @@ def test_each_set_is_what_the_coach_wrote(written: str, amounts: list[tuple[int,
 def test_sets_in_words(written: str, said: str) -> None:
     """Sets that differ in their amount alone are one list; equal neighbours are said together."""
     assert dose_in_words(ENGLISH, dose(written)) == said
+
+
+def test_a_listed_week_by_effort_feels_like_nothing_else() -> None:
+    """Where a list of weeks comes to an effort as the load, that alone says how hard the sets are."""
+    weeks = "[10 kg, RPE 6, [12 kg, 14 kg, 14 kg]]"
+    made = make.one_exercise(f"{{reps: 8, load: 10 kg, feels_like: RPE 8, progress: {{load: {{weeks: {weeks}}}}}}}")
+    felt = [[str(one.feels) for one in item.dose.sets] for week in (1, 2, 3) if (item := make.in_week(made, week))]
+
+    assert felt == [["RPE 8"] * 3, ["None"] * 3, ["RPE 8"] * 3]
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
-from setwright.model.load import in_all
+from setwright.model.load import Effort, Load, Reserve, in_all
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
@@ -58,15 +58,20 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
 def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
     """Return a dose whose working sets have these amounts and loads, one each; a single one stands for every set."""
     working = [
-        replace(
-            one,
-            amount=amounts[min(place, len(amounts) - 1)] if amounts else one.amount,
-            load=loads[min(place, len(loads) - 1)] if loads else one.load,
+        _loaded(
+            replace(one, amount=amounts[min(place, len(amounts) - 1)] if amounts else one.amount),
+            loads[min(place, len(loads) - 1)] if loads else one.load,
         )
         for place, one in enumerate(dose.working)
     ]
     ramp = tuple(one for one in dose.sets if one.kind != "work")
     return replace(dose, sets=(*ramp, *working))
+
+
+def _loaded(one: Set, load: Load | None) -> Set:
+    """Return a set with a load. An effort as the load says by itself how the set feels; the body alone says nothing."""
+    felt = load is not None and not isinstance(load, Effort | Reserve)
+    return replace(one, load=load, feels=one.feels if felt else None)
 
 
 def lightened(dose: Dose, remains: Remains) -> Dose:
@@ -106,8 +111,9 @@ def overridden(dose: Dose, change: Change) -> Dose:
     loads: Loads = numbers.get("load", ())
     listed = max(len(amounts), len(loads))
     dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
-    new = {field: numbers[key] for key, field in (("tempo", "tempo"), ("rest", "rest_s")) if key in numbers}
-    return set_by_set(dose, amounts, loads).with_sets(**new)
+    fields = {"tempo": "tempo", "rest": "rest_s", "feels_like": "feels"}
+    dose = dose.with_sets(**{field: numbers[key] for key, field in fields.items() if key in numbers})
+    return set_by_set(dose, amounts, loads)
 
 
 def _count(block: Block, written: Prescription, progress: Progress, trained: int) -> int:

@@ -133,10 +133,12 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
                 "take": plainly(load.take) or None,
                 "bands": [[row.span, row.take] for row in load.bands.rows] if load.bands else [],
                 "bands_of": load.bands.short if load.bands else "",
-                "remarks": [*load.remarks, *([load.feels] if load.feels else [])],
+                "remark": load.remark,
+                "held_back": load.held_back,
             }
             for load in said.loads
         ],
+        "feels": said.feels,
         "bound": said.bound,
         "height": said.height,
         **care_data(desk, item.exercise),
