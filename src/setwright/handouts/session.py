@@ -10,7 +10,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
 from setwright.wording import blocks
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
@@ -129,6 +129,6 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
-        "changes": list(in_words(language, block.changes)),
+        "changes": in_a_line(language, block.changes),
         "items": items,
     }

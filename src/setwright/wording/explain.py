@@ -22,7 +22,7 @@ from setwright.wording import loads
 from setwright.wording.blocks import reason
 from setwright.wording.blocks import rounds as counted_rounds
 from setwright.wording.blocks import sets as counted_sets
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.doses import amount, distance, dose_in_words
 from setwright.wording.language import Language, later, small
 from setwright.wording.times import duration
@@ -141,9 +141,7 @@ def _from_start(
     if session.remains.kind != "normal":
         yield from _lightened(language, session, rounds, now, lighter)
     if item.dose != lighter:
-        changed = ", ".join(in_words(language, changes_between(lighter, item.dose, rounds))) or language.say(
-            "other numbers"
-        )
+        changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")

@@ -104,7 +104,7 @@ def item_words(
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
         loads=tuple(_load(language, item, take, unit) for take in item.takes),
-        feels=feels(language, next((one.feels for one in dose.working if one.feels is not None), None)),
+        feels=feels(language, dose.feels),
         bound=bound(language, limits, dose.loads),
         height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
