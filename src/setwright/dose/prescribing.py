@@ -75,15 +75,20 @@ def _loaded(one: Set, load: Load | None) -> Set:
 
 
 def lightened(dose: Dose, remains: Remains) -> Dose:
-    """Return what a lighter week or a taper leaves of a dose.
+    """Return what a lighter week or a taper leaves of a dose."""
+    if remains == _KEEPS_ALL:
+        return dose
+    kept = with_fewer_sets(dose, remains)
+    return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
+
+
+def with_fewer_sets(dose: Dose, remains: Remains) -> Dose:
+    """Return the sets that a lighter week or a taper leaves, each as it was.
 
     A lighter week leaves out the last sets. A taper leaves out the lightest ones, since its loads stay.
     """
-    if remains == _KEEPS_ALL:
-        return dose
     count = share_of_count(dose.count, remains.sets)
-    kept = _without_lightest(dose, count) if remains.kind == "taper" else dose.of(count)
-    return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
+    return _without_lightest(dose, count) if remains.kind == "taper" else dose.of(count)
 
 
 def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:

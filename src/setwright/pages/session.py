@@ -12,7 +12,7 @@ from setwright.phone import session_data
 from setwright.wording.blocks import block_name
 from setwright.wording.changes import in_a_line
 from setwright.wording.language import Language
-from setwright.wording.times import day_long, week_kind, weekday
+from setwright.wording.times import day_long, weekday
 
 CUES_SHOWN = 3
 
@@ -66,7 +66,6 @@ def _page(
             "for_guide": session_data.markup(session_data.data(site, plan, session)),
             "written": written,
             "kit": site.kit_of(session),
-            "kind_words": week_kind(language, session.remains.kind),
             "changes": changes(language, session),
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
