@@ -106,6 +106,37 @@ def test_hint_names_the_largest_step() -> None:
     assert "(up to 77 % 1RM)" in hints[1]
 
 
+SETS = [
+    # the sets of two weeks, the doubt about the second
+    ("60 % 1RM, 70 % 1RM, 80 % 1RM", "80 % 1RM, 80 % 1RM, 80 % 1RM", "set 1 from 60 % 1RM to 80 % 1RM", "33.3"),
+    ("60 % 1RM, 60 % 1RM, 80 % 1RM", "60 % 1RM, 80 % 1RM, 80 % 1RM", "set 2 from 60 % 1RM to 80 % 1RM", "33.3"),
+    ("10 kg, 12 kg, 20 kg", "14 kg, 15 kg, 20 kg", "set 1 from 10 kg to 14 kg", "40"),  # the larger of two
+    ("10 kg, 15 kg, 20 kg", "11 kg, 16 kg, 20 kg", None, None),
+    ("60 % 1RM, 70 % 1RM, 80 % 1RM", "55 % 1RM, 70 % 1RM, 85 % 1RM", None, None),
+]
+
+
+@pytest.mark.parametrize(("first", "then", "step", "percent"), SETS)
+def test_each_set_steps_from_its_own(first: str, then: str, step: str | None, percent: str | None) -> None:
+    """A first set that jumps to the last one's load is a step, although the heaviest set stays where it was."""
+    written = f"{{reps: 5, load: [{first}], progress: {{load: {{weeks: [[{first}], [{then}]]}}}}}}"
+    lift = "{kit: [dumbbell], limits: {weekly_step: 10 %}}"
+    made = make.one_exercise(written, "{kind: straight}", phases=f"[{PLAIN}]", lift=lift)
+    said = [f.message for f in make.verdict(made).findings if f.rule in (RULE, "dose-beyond-limit")]
+
+    whole = f"lift: {step} in week 2 of plan is {percent} % more"
+    assert sorted(said) == ([whole, f"{whole}; the limit is 10 % in a week"] if step else [])
+
+
+def test_a_list_after_equal_sets_steps_set_by_set() -> None:
+    """From three sets at 10 kg to 10, 12 and 10 kg, it is the heaviest that steps: said once, and of no other set."""
+    change = "[{week: 2, session: only, exercise: lift, load: [10 kg, 12 kg, 10 kg], why: For once.}]"
+    made = make.one_exercise(STEADY, phases=f"[{PLAIN}]", changes=change, lift="kit: [dumbbell]")
+
+    said = [f.message for f in make.verdict(made).findings if f.rule == RULE]
+    assert said == ["lift: 10 kg to 12 kg in week 2 of plan is 20 % more"]
+
+
 def kettlebells(reps: str, load: str) -> list[str]:
     """Return what is said of a squat with the club's kettlebells: 4, 6, 8, 10, 12, 16, 20 and 24 kg."""
     written = f"{{reps: {reps}, load: {load.split(',')[0]}, progress: {{{load.partition(',')[2]}}}}}"

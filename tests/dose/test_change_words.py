@@ -5,10 +5,9 @@ from dataclasses import replace
 import pytest
 from hypothesis import given
 
-from setwright.dose.change import PatternChange, changes_between, own_changes, round_changes
+from setwright.dose.change import changes_between, own_changes, round_changes
 from setwright.dose.dose import Dose
-from setwright.model.span import Span
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line, in_words
 from setwright.wording.language import ENGLISH
 from support import make
 from support.strategies import doses
@@ -72,13 +71,95 @@ def test_rounds_are_called_rounds() -> None:
     assert in_words(ENGLISH, changes_between(two, three, rounds=True)) == ("one round more",)
 
 
-def test_a_pyramid_instead_of_equal_sets_is_another_pattern() -> None:
-    """Where sets differ among themselves, now or the last time, no single number says what changed."""
-    equal = make.dose("{reps: 8}")
-    pyramid = replace(equal, sets=tuple(replace(equal.first, amount=Span.of(count)) for count in (8, 6, 4)))
+LISTS = [
+    # last time, now, words: each number that differs, of each set, and nothing that stays
+    ("{reps: 8}", "{reps: [8, 6, 4]}", "8, 6, 4 reps instead of 8"),
+    ("{reps: [8, 6, 4]}", "{reps: 8}", "8 reps instead of 8, 6, 4"),
+    ("{reps: [12, 10, 8], tempo: 3-0-1-0}", "{reps: [13, 11, 9], tempo: 3-0-1-0}", "1 more rep"),
+    (
+        "{reps: [12, 10, 8], tempo: 3-0-1-0}",
+        "{reps: [10, 10, 8], tempo: 3-0-1-0}",
+        "10, 10, 8 reps instead of 12, 10, 8",
+    ),
+    ("{reps: [12, 10, 8]}", "{reps: [12, 10]}", "one set fewer"),  # the last one is left out
+    ("{reps: [12, 10]}", "{reps: [12, 10, 8]}", "one set more; 12, 10, 8 reps instead of 12, 10"),
+    ("{reps: [12, 10, 8]}", "{reps: [8 to 10, 6]}", "one set fewer; 8 to 10, 6 reps instead of 12, 10, 8"),
+    ("{hold: [40 s, 30 s]}", "{hold: [40 s, 20 s]}", "40 s, 20 s hold instead of 40 s, 30 s"),
+    ("{distance: [40 m, 30 m]}", "{distance: 20 m}", "one set more; 20 m instead of 40, 30"),
+    (
+        "{reps: [12, 10, 8], load: [40 kg, 45 kg, 50 kg], feels_like: RPE 8}",
+        "{reps: [10, 8], load: [45 kg, 50 kg], feels_like: RPE 8}",
+        "one set fewer; 10, 8 reps instead of 12, 10, 8; 45, 50 kg instead of 40, 45, 50 kg",
+    ),
+    (
+        "{reps: 5, load: [60 % 1RM, 70 % 1RM]}",
+        "{reps: 5, load: [54 % 1RM, 63 % 1RM]}",
+        "54, 63 % of 1RM instead of 60, 70 % of 1RM",
+    ),
+    ("{reps: 5, load: [60 % 1RM, 70 % 1RM]}", "{reps: 5, load: [65 % 1RM, 75 % 1RM]}", "5 % of 1RM heavier"),
+    (
+        "{reps: 5, load: [light band, medium band]}",
+        "{reps: 5, load: [medium band, heavy band]}",
+        "medium band, heavy band instead of light band, medium band",
+    ),
+    (
+        "{reps: 5, load: 60 kg, feels_like: RPE 8}",
+        "{reps: 5, load: 60 kg, feels_like: RPE 7}",
+        "should feel like effort 7 of 10",
+    ),
+]
 
-    assert own_changes(equal, pyramid) == (PatternChange(equal, pyramid),)
-    assert own_changes(pyramid, equal) == (PatternChange(pyramid, equal),)
+
+@pytest.mark.parametrize(("last_time", "now", "words"), LISTS)
+def test_sets_that_differ_say_what_differs(last_time: str, now: str, words: str) -> None:
+    """Where sets differ among themselves, the list of each number that changed stands beside the one before."""
+    before, after = (
+        make.dose(each, block="{kind: straight}" if "[" in each else "{kind: straight, sets: 3}")
+        for each in (last_time, now)
+    )
+    assert in_a_line(ENGLISH, changes_between(before, after)) == words
+
+
+def test_rounds_that_differ_are_never_called_sets() -> None:
+    """In a superset, the round that a change takes away is said of the block, and of an exercise what it does then."""
+    only = """
+blocks:
+  - kind: superset
+    rounds: 3
+    exercises: [{exercise: lift, reps: [12, 10, 8]}, {exercise: lift, reps: 5}]
+"""
+    change = "{week: 2, session: only, sets: 1, why: Little time.}"
+    block = make.resolved({"sessions/only": only, "plans/plan": f"changes: [{change}]"}).weeks[1].sessions[0].blocks[0]
+
+    assert [in_a_line(ENGLISH, each) for each in (block.changes, *(item.changes for item in block.items))] == [
+        "two rounds fewer",
+        "",
+        "",
+    ]
+
+
+HANDS = [
+    # loads of two weeks, what is owned is 11, 12 and 14 kg among others, words
+    ("12 kg", "10.8 kg", "1 kg lighter"),
+    ("12 kg", "11.9 kg", "same weight"),
+    ("12 kg", "13 kg", "1 kg heavier"),
+    ("11.6 kg", "12.4 kg", "same weight"),
+    ("[10 kg, 12 kg]", "[9.8 kg, 12.4 kg]", "same weight"),
+    ("[10 kg, 12 kg]", "[9 kg, 12.4 kg]", "9, 12 kg instead of 10, 12 kg"),
+    ("15 % bodyweight", "13.5 % bodyweight", "1.5 % of body weight lighter"),  # members differ
+]
+
+
+@pytest.mark.parametrize(("before", "now", "words"), HANDS)
+def test_a_change_is_told_of_the_weight_in_the_hand(before: str, now: str, words: str) -> None:
+    """With dumbbells of 1 kg steps, 11.9 kg after 12 kg is the same weight, whatever the paper says."""
+    change = f"[{{week: 2, session: only, exercise: lift, load: {now}, why: For once.}}]"
+    block = "{kind: straight}" if "[" in before else "{kind: straight, sets: 2}"
+    made = make.one_exercise(f"{{reps: 8, load: {before}}}", block, changes=change, lift="kit: [dumbbell]")
+    item = make.in_week(made, 2)
+
+    assert item is not None
+    assert in_a_line(ENGLISH, item.changes) == words
 
 
 @given(doses)

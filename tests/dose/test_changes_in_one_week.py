@@ -37,6 +37,29 @@ def said(week: ResolvedWeek) -> list[str]:
     return [f"{s.day} {s.session}: {'; '.join(dose_in_words(ENGLISH, i.dose) for i in s.items)}" for s in week.sessions]
 
 
+FELT = "{reps: 8, load: 10 kg, feels_like: RPE 8}"
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ("load: 12 kg", "3 sets of 8 reps, 12 kg, effort 8 of 10"),
+        ("load: RPE 6", "3 sets of 8 reps, effort 6 of 10"),
+        ("load: 3 reps in reserve", "3 sets of 8 reps, 3 reps in reserve"),
+        ("feels_like: RPE 6", "3 sets of 8 reps, 10 kg, effort 6 of 10"),
+        ("load: 8 kg, feels_like: 4 reps in reserve", "3 sets of 8 reps, 8 kg, 4 reps in reserve"),
+    ],
+)
+def test_a_set_never_feels_two_ways(change: str, said: str) -> None:
+    """A week whose load is an effort has no other one beside it; a change may say anew how a load should feel."""
+    changes = f"[{{week: 2, session: only, exercise: lift, {change}, why: A cold.}}]"
+    made = make.one_exercise(FELT, changes=changes)
+    doses = [item.dose for week in (1, 2, 3) if (item := make.in_week(made, week))]
+
+    usual = "3 sets of 8 reps, 10 kg, effort 8 of 10"
+    assert [dose_in_words(ENGLISH, dose) for dose in doses] == [usual, said, usual]
+
+
 USUAL = "3 sets of 9 reps, 8 kg; 3 sets of 10 reps"
 CASES = [
     # a change in week 2, and what that week holds

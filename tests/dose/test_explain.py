@@ -10,8 +10,9 @@ from setwright.dose.resolved import choice_at
 from setwright.dose.rules import COMMON, HOUSE, RULES, Rule
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number
-from setwright.wording.explain import Step, derivation, history
+from setwright.wording.explain import derivation, history
 from setwright.wording.language import ENGLISH
+from setwright.wording.steps import Step
 from support import make
 
 DOUBLE = (
@@ -60,6 +61,37 @@ def test_whole_derivation_of_a_lighter_week() -> None:
         Step("Nearest that the club owns (kettlebell): 10 kg and 12 kg; the limit is 12.24 kg.", "owned-weight"),
         Step("Take 10 kg, the nearest one (on a tie, the lighter).", "owned-weight"),
     ]
+
+
+LISTED = "{reps: [12, 10, 8], load: [40 kg, 45 kg, 50 kg]}"
+RISING = "{reps: [8, 10, 12], load: [50 kg, 45 kg, 40 kg]}"
+TWO_OF_THREE = """[
+  {name: First, aim: To begin., weeks: 2, sessions: {monday: only}, lighter: {weeks: [2], sets: 67 %, reps: 75 %}},
+  {name: Taper, aim: To be fresh., weeks: 1, sessions: {monday: only}, taper: {sets: [67 %]}}]"""
+LEFT_OUT = [
+    # what is planned, the kind of block, the week, what is told of it
+    (
+        LISTED,
+        "{kind: straight}",
+        2,
+        ["so 2 sets. The last set is left out.", "Amount: 75 % of 12, 10 reps leaves 9, 7 reps."],
+    ),
+    (LISTED, "{kind: straight}", 3, ["so 2 sets. The lightest set is left out."]),
+    (RISING, "{kind: straight}", 3, ["so 2 sets. The last set is left out."]),  # which is the lightest
+    (LISTED, "{kind: superset, rounds: 3}", 3, ["so 2 rounds. The lightest round is left out."]),
+    ("{reps: 8, load: 40 kg}", "{kind: straight, sets: 3}", 3, ["so 2 sets."]),
+]
+
+
+@pytest.mark.parametrize(("written", "block", "week", "told"), LEFT_OUT)
+def test_sets_that_are_left_out_are_told(written: str, block: str, week: int, told: list[str]) -> None:
+    """Of sets that differ, it is said which ones go; what the others had stays, unless repetitions get fewer too."""
+    made = make.one_exercise(written, block, TWO_OF_THREE)
+    found = [step.says for step in steps(made, week) if step.rule in ("lighter-week", "taper")]
+
+    assert [
+        says.removeprefix("Sets: 67 % of 3 is 2.01, ").removeprefix("Rounds: 67 % of 3 is 2.01, ") for says in found
+    ] == told
 
 
 STEPS = [

@@ -10,6 +10,7 @@ from setwright.dose.week_kind import Remains
 from setwright.model.load import magnitude
 from setwright.wording.doses import big_amount, dose_in_words
 from setwright.wording.language import ENGLISH
+from support import make
 from support.make import dose as dose_of
 from support.make import in_week, one_exercise
 
@@ -82,6 +83,15 @@ def test_sets_in_words(written: str, said: str) -> None:
     assert dose_in_words(ENGLISH, dose(written)) == said
 
 
+def test_a_listed_week_by_effort_feels_like_nothing_else() -> None:
+    """Where a list of weeks comes to an effort as the load, that alone says how hard the sets are."""
+    weeks = "[10 kg, RPE 6, [12 kg, 14 kg, 14 kg]]"
+    made = make.one_exercise(f"{{reps: 8, load: 10 kg, feels_like: RPE 8, progress: {{load: {{weeks: {weeks}}}}}}}")
+    felt = [[str(one.feels) for one in item.dose.sets] for week in (1, 2, 3) if (item := make.in_week(made, week))]
+
+    assert felt == [["RPE 8"] * 3, ["None"] * 3, ["RPE 8"] * 3]
+
+
 @pytest.mark.parametrize(
     ("written", "number", "unit"),
     [
@@ -96,18 +106,20 @@ def test_sets_in_large_type(written: str, number: str, unit: str) -> None:
     assert big_amount(ENGLISH, dose(written)) == (number, unit)
 
 
-def test_a_lighter_week_leaves_out_the_last_sets() -> None:
-    """60 % of four sets are two and a half, so two: the first two as they are."""
-    whole = dose("{reps: 5, load: [60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM]}")
+@pytest.mark.parametrize(
+    ("loads", "remains", "left"),
+    [
+        ("60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM", LIGHTER, [60, 70]),
+        ("80 % 1RM, 80 % 1RM, 70 % 1RM, 60 % 1RM", LIGHTER, [80, 80]),
+        ("60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM", TAPER, [80, 80]),
+        ("80 % 1RM, 70 % 1RM, 80 % 1RM, 60 % 1RM", TAPER, [80, 80]),
+    ],
+)
+def test_which_sets_are_left_out(loads: str, remains: Remains, left: list[int]) -> None:
+    """Of four sets, 60 % or half are two: a lighter week leaves out the last ones, a taper the lightest ones."""
+    whole = dose(f"{{reps: 5, load: [{loads}]}}")
 
-    assert [magnitude(one.load) for one in lightened(whole, LIGHTER).sets if one.load] == [60, 70]
-
-
-def test_a_taper_leaves_out_the_lightest_sets() -> None:
-    """Half of four sets are two: the heavy ones stay, in their order."""
-    whole = dose("{reps: 5, load: [60 % 1RM, 70 % 1RM, 80 % 1RM, 80 % 1RM]}")
-
-    assert [magnitude(one.load) for one in lightened(whole, TAPER).sets if one.load] == [80, 80]
+    assert [magnitude(one.load) for one in lightened(whole, remains).sets if one.load] == left
 
 
 def test_the_volume_of_a_range_has_two_ends() -> None:

@@ -121,6 +121,21 @@ def test_eight_exercises_with_the_longest_names_shrink_to_one_page() -> None:
     assert missing_from(reader, desk) == []
 
 
+def test_what_keeps_a_load_low_stands_on_the_densest_sheet() -> None:
+    """How hard a set should feel, once, and that a limit keeps a weight lighter are no remarks that may go."""
+    lines = "\n".join(
+        f"      - {{exercise: lift, reps: 8, load: [{10 + n} % bodyweight, {12 + n} % bodyweight], feels_like: RPE 8}}"
+        for n in range(8)
+    )
+    session = f"blocks:\n  - kind: straight\n    note: {'Quietly. ' * 60}\n    exercises:\n{lines}\n"
+    made = make.programme({"exercises/lift": "limits: {load: 8 kg}", "sessions/only": session})
+    text = text_of(first_sheet(Desk(Site(made, resolve(made)), "https://strength.example.org/")))
+
+    assert squeezed("Too hard?") not in text  # the ways out are gone
+    assert text.count(squeezed("Should feel like effort 8 of 10; take less if it feels harder.")) == 8
+    assert text.count(squeezed("The physiotherapist's limit keeps some weights lighter.")) == 16
+
+
 @pytest.mark.parametrize(("exercises", "sets"), [(8, 6), (12, 5)])
 def test_a_session_beyond_one_page_flows_on(exercises: int, sets: int) -> None:
     """What does not fit at the smallest size goes on to further pages, with every box to write in."""

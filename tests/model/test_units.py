@@ -160,3 +160,11 @@ def test_a_long_text_is_shortened_in_messages() -> None:
     """Messages quote at most forty signs, on one line."""
     assert units.shown("a\n b") == "'a b'"
     assert units.shown("x" * 41) == f"'{'x' * 37}...'"
+
+
+@pytest.mark.parametrize("text", ["1 h" + " " * 100_000 + "x", "9" * 100_000])
+def test_an_endless_value_is_refused_before_it_is_read(text: str) -> None:
+    """A row of spaces as long as a file would keep a pattern busy for minutes; it is no quantity anyway."""
+    for parse in (parse_duration_s, parse_mass_kg, parse_length_cm, parse_percent, parse_count):
+        with pytest.raises(PydanticCustomError, match="is too long to be"):
+            parse(text)

@@ -28,7 +28,7 @@ def weekly_steps(subject: Subject) -> Iterator[Doubt]:
             limits = subject.programme.exercises[ident].limits
             if limits is None or limits.weekly_step is None or ident in crossed:
                 continue
-            for found in islice(oversteps(subject, plan.ident, uses, limits.weekly_step), 1):
+            for found in islice(oversteps(subject, plan.ident, uses, limits.weekly_step, shares=True), 1):
                 crossed.add(ident)
                 yield Doubt(
                     subject.at(*place_in_session(found.session.session, found.now.slot), "progress"),

@@ -10,12 +10,15 @@ What comes before is the heaviest load of the last four weeks in the same sessio
 is new to this session. So neither a lighter week nor a taper nor a lighter week that the coach wrote into the numbers
 makes the way back a step. A load that begins, or that cannot be compared with the one before, is no step.
 
+Sets with loads of their own are compared one by one, each with the set in the same place, since a first set that jumps
+to the weight of the last one is a step that the heaviest set does not show.
+
 Why it matters: tissue adapts more slowly than willingness. Smaller steps, or more repetitions first, reach the same
 load with less risk.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from fractions import Fraction
 from math import ceil, floor
@@ -73,7 +76,11 @@ Use = tuple[ResolvedSession, ResolvedItem]
 
 @dataclass(frozen=True)
 class Overstep:
-    """A step that is larger than it may be; ``taken`` is None where it is judged as written."""
+    """A step that is larger than it may be; ``taken`` is None where it is judged as written.
+
+    ``place`` is the set that takes it, from 1; None where the heaviest one does. Then ``before`` and ``now`` hold that
+    set alone.
+    """
 
     plan: str
     session: ResolvedSession
@@ -81,17 +88,19 @@ class Overstep:
     now: ResolvedItem
     percent: Fraction
     taken: TakenStep | None = None
+    place: int | None = None
 
     def __str__(self) -> str:
         """Say the step as written, and in the hand where that is something else."""
         was, is_now = self.before.dose.heaviest, self.now.dose.heaviest
+        which = "" if self.place is None else f"{'round' if self.now.rounds else 'set'} {self.place} from "
         when = f"in week {self.session.week} of {self.plan}"
         more = f"{plain_number(self.percent, 1)} % more"
         if self.taken is None or (self.taken.body_weight_kg is None and _as_written(self.before, self.now, self.taken)):
-            return f"{was} to {is_now} {when} is {more}"
+            return f"{which}{was} to {is_now} {when} is {more}"
         whose = "" if self.taken.body_weight_kg is None else f" of a member of {self.taken.body_weight_kg} kg"
         in_hand = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
-        return f"{was} to {is_now} {when}, in the hand{whose} {in_hand}, is {more}"
+        return f"{which}{was} to {is_now} {when}, in the hand{whose} {in_hand}, is {more}"
 
 
 def step_percent(before: Load | None, now: Load | None) -> Fraction | None:
@@ -111,7 +120,9 @@ def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
     return found
 
 
-def oversteps(subject: Subject, plan: str, uses: Sequence[Use], most: Fraction) -> Iterator[Overstep]:
+def oversteps(
+    subject: Subject, plan: str, uses: Sequence[Use], most: Fraction, shares: bool = False
+) -> Iterator[Overstep]:
     """Yield every step of an exercise's load that is more than so many percent, in order of date.
 
     Args:
@@ -119,19 +130,48 @@ def oversteps(subject: Subject, plan: str, uses: Sequence[Use], most: Fraction) 
         plan: the plan's id.
         uses: the exercise in the plan's normal weeks, as ``uses_in`` returns them.
         most: the largest step in percent.
+        shares: judge a share as written, too, whatever it comes to in the hand.
     """
     trained: list[Use] = []
     for session, item in uses:
         comparable = _comparable(trained, session, item)
         trained.append((session, item))
-        before = _heaviest(
-            [i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]]
+        found = _of_heaviest(subject, plan, comparable, (session, item), most, shares) or _of_one_set(
+            subject, plan, comparable, (session, item), most, shares
         )
-        if before is None or item.dose.heaviest is None:
-            continue
-        found = _overstep(subject, plan, [i for _, i in comparable], before, (session, item), most)
         if found is not None:
             yield found
+
+
+def _of_heaviest(
+    subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
+) -> Overstep | None:
+    session, item = use
+    before = _heaviest([i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]])
+    if before is None or item.dose.heaviest is None:
+        return None
+    return _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
+
+
+def _of_one_set(
+    subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
+) -> Overstep | None:
+    """Return the largest step of a set from the one in the same place; None where all are as one."""
+    session, item = use
+    if all(len(i.dose.loads) < 2 for i in (item, *(i for _, i in comparable))):
+        return None
+    found = []
+    for place in range(item.dose.count):
+        same = [(s, _only(i, place)) for s, i in comparable if i.dose.count > place]
+        step = _of_heaviest(subject, plan, same, (session, _only(item, place)), most, shares)
+        if step is not None:
+            found.append(replace(step, place=place + 1))
+    return max(found, key=lambda step: step.percent, default=None)
+
+
+def _only(item: ResolvedItem, place: int) -> ResolvedItem:
+    """Return an exercise as if the working set in that place, from 0, were its only one."""
+    return replace(item, dose=replace(item.dose, sets=(item.dose.working[place],)))
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
@@ -178,14 +218,19 @@ def _overstep(
     before: ResolvedItem,
     use: Use,
     most: Fraction,
+    shares: bool,
 ) -> Overstep | None:
     session, now = use
     if before.dose.heaviest == now.dose.heaviest and before.kit == now.kit:
         return None
+    percent = step_percent(before.dose.heaviest, now.dose.heaviest)
+    written = None
+    if percent is not None and percent > most:
+        written = Overstep(plan, session, before, now, percent)
     if not (is_taken(before) and is_taken(now)):
-        percent = step_percent(before.dose.heaviest, now.dose.heaviest)
-        larger = percent is not None and percent > most
-        return Overstep(plan, session, before, now, percent) if larger and percent is not None else None
+        return written
+    if shares and written is not None and now.dose.heaviest is not None and now.dose.heaviest.of is not None:
+        return written
     climbed = _climbed(history, before, now)
     members, load = subject.programme.club.body_weight, now.dose.heaviest
     owned = subject.programme.club.weights_kg(now.kit, load.per_hand) if now.kit and load else ()

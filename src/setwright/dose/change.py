@@ -1,8 +1,10 @@
 """The difference between two doses of the same exercise, as what differs and by how much."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
-from setwright.dose.dose import Dose, Set
+from setwright.dose.dose import Dose
 from setwright.model.load import Band, Load, magnitude, same_kind
 from setwright.model.prescription import Measure
 from setwright.model.span import Span
@@ -50,25 +52,70 @@ class RestChange:
 
 
 @dataclass(frozen=True, slots=True)
-class PatternChange:
-    """Sets that differ among themselves, and not in the same way as before."""
+class FeelChange:
+    """Another effort, or other repetitions in reserve, that a set with its load should feel like."""
 
-    before: Dose
-    now: Dose
-
-
-Difference = CountChange | AmountChange | LoadChange | TempoChange | RestChange | PatternChange
+    now: Load
 
 
-def changes_between(before: Dose, now: Dose, rounds: bool = False) -> tuple[Difference, ...]:
+@dataclass(frozen=True, slots=True)
+class SameWeight:
+    """Another load on paper, for which the member takes the same weights as before."""
+
+
+@dataclass(frozen=True, slots=True)
+class AmountsChange:
+    """Other amounts, not by the same in every set: one of each set, or a single one of all."""
+
+    measure: Measure
+    before: tuple[Span, ...]
+    now: tuple[Span, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LoadsChange:
+    """Other loads, likewise; None is the body alone."""
+
+    before: tuple[Load | None, ...]
+    now: tuple[Load | None, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TemposChange:
+    """Other tempos, likewise."""
+
+    before: tuple[Tempo | None, ...]
+    now: tuple[Tempo | None, ...]
+
+
+Difference = (
+    CountChange
+    | AmountChange
+    | AmountsChange
+    | LoadChange
+    | LoadsChange
+    | SameWeight
+    | FeelChange
+    | TempoChange
+    | TemposChange
+    | RestChange
+)
+
+T = TypeVar("T")
+
+
+def changes_between(
+    before: Dose, now: Dose, rounds: bool = False, in_hand: tuple[Dose, Dose] | None = None
+) -> tuple[Difference, ...]:
     """Return what changed since the last time, most important first; nothing where all is the same.
 
     Args:
         before: the dose of the last week in which the session stood in the plan.
         now: this week's dose.
         rounds: True in a superset or circuit, where sets are rounds.
+        in_hand: both doses with the weights that a member takes for their loads, where those are known.
     """
-    return (*_count(before, now, rounds), *own_changes(before, now), *_rest(before, now))
+    return (*_count(before, now, rounds), *own_changes(before, now, in_hand), *_rest(before, now))
 
 
 def round_changes(before: Dose, now: Dose) -> tuple[Difference, ...]:
@@ -76,43 +123,70 @@ def round_changes(before: Dose, now: Dose) -> tuple[Difference, ...]:
     return (*_count(before, now, rounds=True), *_rest(before, now))
 
 
-def own_changes(before: Dose, now: Dose) -> tuple[Difference, ...]:
+def own_changes(before: Dose, now: Dose, in_hand: tuple[Dose, Dose] | None = None) -> tuple[Difference, ...]:
     """Return what changed about the exercise itself: amount, load and tempo.
 
-    Sets that differ among themselves are compared one by one: where each has changed alike, that is the change.
+    Sets that differ among themselves are compared one by one: where each has changed alike, that is the change. Loads
+    are compared ``in_hand`` where it is given, as in ``changes_between``.
     """
-    if not (before.same_throughout and now.same_throughout) and before.count != now.count:
-        return (PatternChange(before, now),)
-    found = {_of_set(now.measure, was, is_) for was, is_ in zip(before.working, now.working, strict=False)}
-    if len(found) > 1:
-        shifts = {tuple(_shift(change) for change in changes) for changes in found}
-        if len(shifts) > 1 or None in next(iter(shifts)):
-            return (PatternChange(before, now),)
-    return _of_set(now.measure, before.first, now.first)
+    loads = _loads(*(in_hand or (before, now)))
+    return (
+        *_amounts(before, now),
+        *(loads or ((SameWeight(),) if _loads(before, now) else ())),
+        *_feels(before, now),
+        *_tempos(before, now),
+    )
 
 
-def _of_set(measure: Measure, was: Set, is_: Set) -> tuple[Difference, ...]:
-    changes: list[Difference] = []
-    if is_.amount != was.amount:
-        changes.append(AmountChange(measure, was.amount, is_.amount))
-    if is_.load != was.load:
-        changes.append(LoadChange(was.load, is_.load))
-    if is_.tempo != was.tempo:
-        changes.append(TempoChange(was.tempo, is_.tempo))
-    return tuple(changes)
+def _amounts(before: Dose, now: Dose) -> tuple[Difference, ...]:
+    pair = _differing([one.amount for one in before.working], [one.amount for one in now.working])
+    if pair is None:
+        return ()
+    was, is_ = pair
+    if len(was) == len(is_) and len({(b.low - a.low, b.high - a.high) for a, b in zip(was, is_, strict=True)}) == 1:
+        return (AmountChange(now.measure, was[0], is_[0]),)
+    return (AmountsChange(now.measure, was, is_),)
 
 
-def _shift(change: Difference) -> tuple[object, ...] | None:
-    """Return by how much an amount or a load changed, to compare with another set's; None where that says nothing."""
-    match change:
-        case AmountChange(before=was, now=is_):
-            return "amount", is_.low - was.low, is_.high - was.high
-        case LoadChange(before=was, now=is_):
-            if was is None or is_ is None or isinstance(is_, Band) or not same_kind(was, is_):
-                return None
-            return "load", type(is_), magnitude(is_) - magnitude(was)
-        case _:
-            return None
+def _loads(before: Dose, now: Dose) -> tuple[Difference, ...]:
+    pair = _differing([one.load for one in before.working], [one.load for one in now.working])
+    if pair is None:
+        return ()
+    was, is_ = pair
+    if len(was) == len(is_):
+        steps = {_step(a, b) for a, b in zip(was, is_, strict=True)}
+        if len(was) == 1 or (len(steps) == 1 and None not in steps):
+            return (LoadChange(was[0], is_[0]),)
+    return (LoadsChange(was, is_),)
+
+
+def _tempos(before: Dose, now: Dose) -> tuple[Difference, ...]:
+    pair = _differing([one.tempo for one in before.working], [one.tempo for one in now.working])
+    if pair is None:
+        return ()
+    was, is_ = pair
+    return (TempoChange(was[0], is_[0]),) if len(was) == len(is_) == 1 else (TemposChange(was, is_),)
+
+
+def _feels(before: Dose, now: Dose) -> tuple[Difference, ...]:
+    # Where nothing is said any more, the load is an effort by now, or none: that is said.
+    return (FeelChange(now.feels),) if now.feels is not None and now.feels != before.feels else ()
+
+
+def _differing(before: Sequence[T], now: Sequence[T]) -> tuple[tuple[T, ...], tuple[T, ...]] | None:
+    """Return the numbers of each set, before and now, one alone where all sets have the same.
+
+    None where no set has another than before: the last ones may be left out, which their count says.
+    """
+    was, is_ = (tuple(each)[: 1 if len(set(each)) == 1 else None] for each in (before, now))
+    return None if was == is_ or tuple(before[: len(now)]) == tuple(now) else (was, is_)
+
+
+def _step(was: Load | None, is_: Load | None) -> tuple[object, ...] | None:
+    """Return by how much a load changed, to compare with another set's; None where that says nothing."""
+    if was is None or is_ is None or isinstance(is_, Band) or not same_kind(was, is_):
+        return None
+    return type(is_), magnitude(is_) - magnitude(was)
 
 
 def _count(before: Dose, now: Dose, rounds: bool) -> tuple[Difference, ...]:

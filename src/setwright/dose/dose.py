@@ -100,6 +100,11 @@ class Dose:
         return tuple(dict.fromkeys(one.load for one in self.working if one.load is not None))
 
     @property
+    def feels(self) -> Load | None:
+        """How hard a set with its load should feel, if anything says so."""
+        return next((one.feels for one in self.working if one.feels is not None), None)
+
+    @property
     def heaviest(self) -> Load | None:
         """The heaviest load; the first one where they cannot be compared, None for the body alone."""
         loads = self.loads

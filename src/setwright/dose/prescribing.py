@@ -9,7 +9,7 @@ from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
-from setwright.model.load import in_all
+from setwright.model.load import Effort, Load, Reserve, in_all
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
@@ -59,10 +59,9 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
 def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
     """Return a dose whose working sets have these amounts and loads, one each; a single one stands for every set."""
     working = [
-        replace(
-            one,
-            amount=amounts[min(place, len(amounts) - 1)] if amounts else one.amount,
-            load=loads[min(place, len(loads) - 1)] if loads else one.load,
+        _loaded(
+            replace(one, amount=amounts[min(place, len(amounts) - 1)] if amounts else one.amount),
+            loads[min(place, len(loads) - 1)] if loads else one.load,
         )
         for place, one in enumerate(dose.working)
     ]
@@ -70,16 +69,27 @@ def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
     return replace(dose, sets=(*ramp, *working))
 
 
+def _loaded(one: Set, load: Load | None) -> Set:
+    """Return a set with a load. An effort as the load says by itself how the set feels; the body alone says nothing."""
+    felt = load is not None and not isinstance(load, Effort | Reserve)
+    return replace(one, load=load, feels=one.feels if felt else None)
+
+
 def lightened(dose: Dose, remains: Remains) -> Dose:
-    """Return what a lighter week or a taper leaves of a dose.
+    """Return what a lighter week or a taper leaves of a dose."""
+    if remains == _KEEPS_ALL:
+        return dose
+    kept = with_fewer_sets(dose, remains)
+    return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
+
+
+def with_fewer_sets(dose: Dose, remains: Remains) -> Dose:
+    """Return the sets that a lighter week or a taper leaves, each as it was.
 
     A lighter week leaves out the last sets. A taper leaves out the lightest ones, since its loads stay.
     """
-    if remains == _KEEPS_ALL:
-        return dose
     count = share_of_count(dose.count, remains.sets)
-    kept = _without_lightest(dose, count) if remains.kind == "taper" else dose.of(count)
-    return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
+    return _without_lightest(dose, count) if remains.kind == "taper" else dose.of(count)
 
 
 def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:
@@ -107,8 +117,9 @@ def overridden(dose: Dose, change: Change) -> Dose:
     loads: Loads = numbers.get("load", ())
     listed = max(len(amounts), len(loads))
     dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
-    new = {field: numbers[key] for key, field in (("tempo", "tempo"), ("rest", "rest_s")) if key in numbers}
-    return set_by_set(dose, amounts, loads).with_sets(**new)
+    fields = {"tempo": "tempo", "rest": "rest_s", "feels_like": "feels"}
+    dose = dose.with_sets(**{field: numbers[key] for key, field in fields.items() if key in numbers})
+    return set_by_set(dose, amounts, loads)
 
 
 def _count(block: Block, written: Prescription, progress: Progress, trained: int) -> int:

@@ -4,7 +4,6 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
-from setwright.dose.dose import Dose
 from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
@@ -20,6 +19,7 @@ from setwright.dose.resolved import (
     Take,
 )
 from setwright.dose.sequence import block_steps
+from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
 from setwright.dose.timing import USUAL_CHANGE_OVER_S, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_in
@@ -39,10 +39,10 @@ def resolve(programme: Programme) -> tuple[ResolvedPlan, ...]:
 
 @dataclass
 class _Counted:
-    """How often each session has been trained so far, and the last dose of each of its exercises."""
+    """How often each session has been trained so far, and each of its exercises as it was the last time."""
 
     trained: dict[str, int] = field(default_factory=dict)
-    last_dose: dict[tuple[str, Slot], Dose] = field(default_factory=dict)
+    last: dict[tuple[str, Slot], ResolvedItem] = field(default_factory=dict)
 
 
 class _PlanResolver:
@@ -77,7 +77,7 @@ class _PlanResolver:
                 self.counted.trained[ident] = self.counted.trained.get(ident, 0) + 1
         for session in sessions:
             for item in session.items:
-                self.counted.last_dose[session.session, item.slot] = item.dose
+                self.counted.last[session.session, item.slot] = item
         return ResolvedWeek(
             number=number,
             starts=starts,
@@ -117,7 +117,7 @@ class _PlanResolver:
             session=ident,
             remains=remains,
             trained=trained,
-            first_time=not any(key[0] == ident for key in self.counted.last_dose),
+            first_time=not any(key[0] == ident for key in self.counted.last),
             blocks=blocks,
             time=session_time([block.time for block in blocks]),
             reasons=(*reasons, *whole),
@@ -163,16 +163,19 @@ class _PlanResolver:
         self, ident: str, block: Block, items: list[ResolvedItem]
     ) -> tuple[tuple[Difference, ...], list[ResolvedItem]]:
         """Return what changed for the whole block since the last time, and the items with what changed for each."""
-        befores = [self.counted.last_dose.get((ident, item.slot)) for item in items]
-        pairs = [(before, item.dose) for before, item in zip(befores, items, strict=True) if before is not None]
+        befores = [self.counted.last.get((ident, item.slot)) for item in items]
+        pairs = [(before.dose, item.dose) for before, item in zip(befores, items, strict=True) if before is not None]
         shared = {round_changes(before, now) for before, now in pairs}
         together = shared.pop() if block.kind != "straight" and len(shared) == 1 else None
         compared = []
         for before, item in zip(befores, items, strict=True):
             different: tuple[Difference, ...] = ()
             if before is not None:
-                whole = changes_between(before, item.dose, rounds=block.kind != "straight")
-                different = whole if together is None else own_changes(before, item.dose)
+                hands = in_hand(before), in_hand(item)
+                if together is None:
+                    different = changes_between(before.dose, item.dose, block.kind != "straight", hands)
+                else:
+                    different = own_changes(before.dose, item.dose, hands)
             compared.append(replace(item, changes=different))
         return together or (), compared
 

@@ -54,16 +54,16 @@ RULES: Final[dict[str, Rule]] = {
     ),
     "lighter-week": Rule(
         "Lighter weeks",
-        "A lighter week keeps the stated share of sets, repetitions and load. Whole numbers are rounded, a half goes "
-        "to the smaller, and at least one set and one repetition stay. Efforts, repetitions in reserve and bands do "
-        "not change.",
+        "A lighter week keeps the stated share of sets, repetitions and load; the last sets are left out. Whole "
+        "numbers are rounded, a half goes to the smaller, and at least one set and one repetition stay. Efforts, "
+        "repetitions in reserve and bands do not change.",
         COMMON,
     ),
     "taper": Rule(
         "Taper",
-        "A taper keeps the stated share of the sets; loads stay. Two weeks with 41 to 60 % less volume at the same "
-        "intensity served best before competition. That evidence comes from endurance-type training: using it for "
-        "strength sets is an extrapolation.",
+        "A taper keeps the stated share of the sets, the heavier ones where they differ; loads stay. Two weeks with 41 "
+        "to 60 % less volume at the same intensity served best before competition. That evidence comes from "
+        "endurance-type training: using it for strength sets is an extrapolation.",
         "Bosquet L et al., Med Sci Sports Exerc 2007;39:1358-1365; Wang Z et al., PLoS ONE 2023;18:e0282838.",
     ),
     "change": Rule(

@@ -5,11 +5,12 @@ judged for every body weight of the club, in the owned weights that stand for th
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedItem, choice_at
-from setwright.model.load import BodyWeightShare, Weight
+from setwright.model.load import BodyWeightShare, Load, Weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +62,18 @@ def taken_steps(
             continue
         between_kg = next((weight * hands for weight in owned_kg if was < weight * hands < is_now), None)
         yield TakenStep(was, is_now, None if same_for_all else body_weight_kg, between_kg)
+
+
+def in_hand(item: ResolvedItem) -> Dose:
+    """Return a dose with the owned weight that stands for each fixed load; a share stays, since members differ."""
+
+    def taken(load: Load | None) -> Load | None:
+        take = item.take_of(load)
+        if not isinstance(load, Weight) or take is None or take.choice is None or take.choice.weight_kg is None:
+            return load
+        return replace(load, kg=take.choice.weight_kg)
+
+    return replace(item.dose, sets=tuple(replace(one, load=taken(one.load)) for one in item.dose.sets))
 
 
 def is_taken(item: ResolvedItem) -> bool:

@@ -10,7 +10,7 @@ from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
 from setwright.wording import blocks
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
@@ -42,7 +42,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "day": day_long(language, session.date),
         "week": session.week,
         "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
-        "kind": week_kind(language, session.remains.kind),
+        "kind": week_kind(language, session.remains.kind, phase.name),
         "start": _start(session),
         "first_time": session.first_time,
         "aim": desk.prose(written.aim),
@@ -68,7 +68,7 @@ def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list
         **desk.frame(title, week_path(plan.ident, week.number)),
         "days": span_with_year(language, week.starts, week.ends),
         "phase": say("%(phase)s, week %(week)s of %(weeks)s", **where),
-        "kind": week_kind(language, week.remains.kind),
+        "kind": week_kind(language, week.remains.kind, phase.name),
         "aim": desk.prose(phase.aim),
         "sessions": sessions,
         "skipped": [no_session(desk, day_long(language, skipped.date), skipped.why) for skipped in week.skipped],
@@ -129,6 +129,6 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
-        "changes": list(in_words(language, block.changes)),
+        "changes": in_a_line(language, block.changes),
         "items": items,
     }

@@ -15,7 +15,7 @@ from setwright.outline.addresses import SAFETY, exercise_path, folder_of
 from setwright.outline.site import Site
 from setwright.review.words import Where
 from setwright.wording import blocks
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.doses import boxes, dose_in_words, part_amount
 from setwright.wording.items import item_words
 from setwright.wording.language import Language
@@ -133,10 +133,12 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
                 "take": plainly(load.take) or None,
                 "bands": [[row.span, row.take] for row in load.bands.rows] if load.bands else [],
                 "bands_of": load.bands.short if load.bands else "",
-                "remarks": [*load.remarks, *([load.feels] if load.feels else [])],
+                "remark": load.remark,
+                "held_back": load.held_back,
             }
             for load in said.loads
         ],
+        "feels": said.feels,
         "bound": said.bound,
         "height": said.height,
         **care_data(desk, item.exercise),
@@ -145,7 +147,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "rest": desk.language.say("rest %(time)s", time=said.rest),
         "rest_after": plainly(blocks.rest_after_set(language, item)),
         "words": dose_in_words(language, dose, rounds),
-        "changes": list(in_words(language, item.changes)),
+        "changes": in_a_line(language, item.changes),
         "reasons": [desk.reasoned(why, why) for why in item.reasons],
         "cues": desk.all_prose(exercise.cues[:3]),
         "easier": _easier(desk, item.exercise),

@@ -31,7 +31,7 @@ from setwright.model.slips import (
     sets_times,
 )
 from setwright.model.span import Span
-from setwright.model.units import parse_count, parse_length_cm, parse_work_s, shown
+from setwright.model.units import LONGEST_VALUE, parse_count, parse_length_cm, parse_work_s, shown
 
 Amounts = tuple[Span, ...]
 """The amount of every set, or of each set."""
@@ -130,6 +130,8 @@ def parse_loads(value: Any) -> Loads:
 
 def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction], example: str) -> Span:
     text = str(value).strip() if isinstance(value, str) else ""
+    if len(text) > LONGEST_VALUE:  # refused below, before any pattern is tried on it
+        return Span.of(parse(value))
     found = _RANGE.fullmatch(text)
     near = range_meant(text)
     if near and (found is None or says_reps(text)):

@@ -9,7 +9,8 @@ from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
-from setwright.model.prescription import MEASURES, refuse_other_length
+from setwright.model.load import EffortField
+from setwright.model.prescription import MEASURES, refuse_other_length, refuse_unfelt
 from setwright.model.slips import in_a_row
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
@@ -164,6 +165,7 @@ class Change(CoachModel):
     work: Times | None = Field(default=None, description="Work time in that week.")
     distance: Distances | None = Field(default=None, description="Distance in that week.")
     load: LoadsField | None = Field(default=None, description="Load in that week.")
+    feels_like: EffortField | None = Field(default=None, description="How hard a set with its load should feel then.")
     tempo: TempoField | None = Field(default=None, description="Tempo in that week.")
     rest: Duration | None = Field(default=None, description="Rest in that week.")
     why: Prose = Field(description="The reason; members read it.")
@@ -171,7 +173,7 @@ class Change(CoachModel):
     @property
     def doses(self) -> dict[str, Any]:
         """The numbers that this change sets."""
-        keys = (*MEASURES, "sets", "load", "tempo", "rest")
+        keys = (*MEASURES, "sets", "load", "feels_like", "tempo", "rest")
         return {key: getattr(self, key) for key in keys if getattr(self, key) is not None}
 
     @property
@@ -213,6 +215,8 @@ class Change(CoachModel):
             )
         if self.exercise is None and set(self.doses) - {"sets", "rest"}:
             refuse("change-unclear", "of which exercise?", "write 'exercise: its-id'")
+        if self.feels_like is not None:
+            refuse_unfelt(self.feels_like, self.load or ())
         return self
 
 

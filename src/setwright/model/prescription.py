@@ -87,11 +87,8 @@ class Prescription(CoachModel):
 
     @model_validator(mode="after")
     def _feels_like_an_effort(self) -> Self:
-        if self.feels_like is None:
-            return self
-        if self.load is None or any(isinstance(load, Effort | Reserve) for load in self.load):
-            hint = f"write 'load: {self.feels_like}' alone, or give the load a weight, a share or a band"
-            refuse("effort-unclear", "there is no load beside which this could be felt", hint, at=("feels_like",))
+        if self.feels_like is not None:
+            refuse_unfelt(self.feels_like, self.load)
         return self
 
     @property
@@ -147,6 +144,13 @@ class Prescription(CoachModel):
             _load_climb_fits(self.load, climb, where)
         _stays_on_course(self, self.progress)
         return self
+
+
+def refuse_unfelt(feels_like: Load, loads: Loads | None) -> None:
+    """Refuse how a set should feel where the load is none, or an effort itself."""
+    if loads is None or any(isinstance(load, Effort | Reserve) for load in loads):
+        hint = f"write 'load: {feels_like}' alone, or give the load a weight, a share or a band"
+        refuse("effort-unclear", "there is no load beside which this could be felt", hint, at=("feels_like",))
 
 
 def refuse_other_length(count: int, other: str, hint: str, where: tuple[str | int, ...]) -> NoReturn:

@@ -6,6 +6,8 @@ Everything here takes a text that could not be read and returns words for a hint
 import re
 from typing import Any, Final
 
+from setwright.model.units import LONGEST_VALUE
+
 _N: Final = r"[0-9]+(?:\.[0-9]+)?"
 _DASH: Final = "[-‐‑–—~]"
 _BETWEEN: Final = rf"\s*(?:{_DASH}?\s*to\s*{_DASH}?|or|until|\.{{2,}}|…|{_DASH})\s*"
@@ -28,12 +30,8 @@ _RESERVE: Final = re.compile(
 NO_RANGE_OF_EFFORTS: Final = "efforts have no ranges: write the hardest that it may feel, such as 'RPE 8'"
 
 
-_LONGEST: Final = 80
-"""A longer text is no amount, and would only keep the patterns busy."""
-
-
 def _whole(pattern: re.Pattern[str], text: str) -> re.Match[str] | None:
-    return pattern.fullmatch(text) if len(text) <= _LONGEST else None
+    return pattern.fullmatch(text) if len(text) <= LONGEST_VALUE else None
 
 
 def range_meant(text: str) -> str:
@@ -72,7 +70,7 @@ def in_a_row(value: Any, decimals: bool = True) -> list[str]:
         decimals: whether one comma between two digits may stand for a point.
     """
     text = str(value).strip() if isinstance(value, str | int) else ""
-    if len(text) > _LONGEST or (
+    if len(text) > LONGEST_VALUE or (
         decimals and re.fullmatch(r"[0-9]+,[0-9]+(?:[^0-9,].*)?", text) and not re.search("[;/|]", text)
     ):
         return []

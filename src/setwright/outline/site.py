@@ -9,6 +9,7 @@ from setwright.dose.contacts import is_jump
 from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.figure.motion import solved
+from setwright.model.load import Band
 from setwright.model.programme import Programme
 from setwright.review.parts import Line
 from setwright.review.status import Review, reviews
@@ -72,11 +73,16 @@ class Site:
         return frozenset(plans[str(where[1])].changes[int(where[2])].why for where in changed)
 
     def kit_of(self, session: ResolvedSession) -> list[str]:
-        """Return the kit that a session needs, in order of first use."""
+        """Return the kit that a session needs that week, in order of first use."""
         kit: dict[str, None] = {}
         for item in session.items:
             written = self.programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
             kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
+            for load in item.dose.loads:
+                club = self.programme.club
+                fitting = [k for k in club.kit if isinstance(load, Band) and load.name in club.names(k)]
+                if kit.keys().isdisjoint(fitting):
+                    kit.update(dict.fromkeys(fitting[:1]))
         return list(kit)
 
     def manner(self, exercise: str) -> Manner:

@@ -128,7 +128,7 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "rounds": blocks.rounds,
         "block_name": blocks.block_name,
         "reason": blocks.reason,
-        "changes_in_words": changes.in_words,
+        "changes_in_words": changes.in_a_line,
         "tempo_words": doses.tempo_words,
         "limits_set": _limits_set,
         "load_words": loads.load,

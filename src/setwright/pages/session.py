@@ -10,9 +10,9 @@ from setwright.outline.training import whole_time
 from setwright.pages.page import Crumb, Page
 from setwright.phone import session_data
 from setwright.wording.blocks import block_name
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.language import Language
-from setwright.wording.times import day_long, week_kind, weekday
+from setwright.wording.times import day_long, weekday
 
 CUES_SHOWN = 3
 
@@ -23,7 +23,7 @@ class ChangeLine:
 
     exercise: str | None
     block: str
-    words: tuple[str, ...]
+    words: str
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -66,7 +66,6 @@ def _page(
             "for_guide": session_data.markup(session_data.data(site, plan, session)),
             "written": written,
             "kit": site.kit_of(session),
-            "kind_words": week_kind(language, session.remains.kind),
             "changes": changes(language, session),
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
@@ -98,6 +97,6 @@ def changes(language: Language, session: ResolvedSession) -> tuple[ChangeLine, .
     lines = []
     for block in session.blocks:
         name = block_name(language, block)
-        lines.append(ChangeLine(None, name, in_words(language, block.changes)))
-        lines.extend(ChangeLine(item.exercise, name, in_words(language, item.changes)) for item in block.items)
+        lines.append(ChangeLine(None, name, in_a_line(language, block.changes)))
+        lines.extend(ChangeLine(item.exercise, name, in_a_line(language, item.changes)) for item in block.items)
     return tuple(line for line in lines if line.words)

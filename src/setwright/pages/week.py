@@ -6,7 +6,7 @@ from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
 from setwright.outline.addresses import PLANS, plan_path, week_path
 from setwright.outline.site import Site
 from setwright.pages.page import Crumb, Page
-from setwright.wording.times import span_of_days, week_kind
+from setwright.wording.times import span_of_days
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -27,7 +27,6 @@ def _page(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> Page:
             "plan": plan,
             "week": week,
             "phase": phase,
-            "kind_words": week_kind(language, week.remains.kind),
         },
         crumbs=(Crumb(say("Plans"), PLANS), Crumb(plan.plan.name, plan_path(plan.ident))),
         before=_neighbour(site, plan, week.number - 1),

@@ -6,12 +6,16 @@ from typing import Final
 
 from setwright.dose.change import (
     AmountChange,
+    AmountsChange,
     CountChange,
     Difference,
+    FeelChange,
     LoadChange,
-    PatternChange,
+    LoadsChange,
     RestChange,
+    SameWeight,
     TempoChange,
+    TemposChange,
 )
 from setwright.dose.dose import metres
 from setwright.model.load import (
@@ -25,9 +29,10 @@ from setwright.model.load import (
     magnitude,
     same_kind,
 )
-from setwright.wording.doses import dose_in_words
+from setwright.model.tempo import Tempo
+from setwright.wording.doses import amounts, numbers
 from setwright.wording.language import Language, later
-from setwright.wording.loads import load
+from setwright.wording.loads import load, loads
 
 _SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
 
@@ -35,6 +40,13 @@ _SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("
 def in_words(language: Language, changes: Iterable[Difference]) -> tuple[str, ...]:
     """Return each change in words: one round more, 2 more reps, 1.5 % of body weight heavier."""
     return tuple(change_in_words(language, change) for change in changes)
+
+
+def in_a_line(language: Language, changes: Iterable[Difference]) -> str:
+    """Return all changes in one line; none at all is an empty one."""
+    found = tuple(changes)
+    listed = any(isinstance(change, AmountsChange | LoadsChange | TemposChange) for change in found)
+    return ("; " if listed else ", ").join(in_words(language, found))
 
 
 def change_in_words(language: Language, change: Difference) -> str:
@@ -52,8 +64,16 @@ def change_in_words(language: Language, change: Difference) -> str:
             if by_s > 0:
                 return language.say("%(number)s s more rest", number=by_s)
             return language.say("%(number)s s less rest", number=-by_s)
-        case PatternChange(before=was, now=is_):
-            return _instead(language, dose_in_words(language, is_), dose_in_words(language, was))
+        case SameWeight():
+            return language.say("same weight")
+        case FeelChange(now=effort):
+            return language.say("should feel like %(effort)s", effort=load(language, effort))
+        case AmountsChange(measure=measure, before=was, now=is_):
+            return _instead(language, amounts(language, measure, is_), numbers(language, measure, was))
+        case LoadsChange(before=was, now=is_):
+            return _instead(language, loads(language, is_), loads(language, was))
+        case TemposChange(before=was, now=is_):
+            return _instead(language, _tempos(language, is_), _tempos(language, was))
 
 
 def _instead(language: Language, now: str, before: str) -> str:
@@ -79,6 +99,11 @@ def _rounds(language: Language, by: int) -> str:
 def _tempo(language: Language, change: TempoChange) -> str:
     now = language.say("tempo %(tempo)s", tempo=change.now) if change.now else language.say("no set tempo")
     return _instead(language, now, str(change.before)) if change.before else now
+
+
+def _tempos(language: Language, tempos: Iterable[Tempo | None]) -> str:
+    said = language.listed(str(tempo) if tempo else language.say("no set tempo") for tempo in tempos)
+    return language.say("tempo %(tempo)s", tempo=said)
 
 
 def _amount(language: Language, change: AmountChange) -> str:

@@ -1,6 +1,6 @@
 """Doses in words, the same wherever they are shown."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 
 from setwright.dose.dose import Dose, Group, metres
@@ -16,10 +16,18 @@ from setwright.wording.language import Language
 
 def amount(language: Language, dose: Dose) -> str:
     """Return a set's amount without its sides: 8 reps, 30 s hold, 8 to 12 reps; of sets that differ, 12, 10, 8 reps."""
-    *others, last = _spans(dose)
-    return language.listed(
-        (*(_number(language, dose.measure, one) for one in others), measured(language, dose.measure, last))
-    )
+    return amounts(language, dose.measure, _spans(dose))
+
+
+def amounts(language: Language, measure: Measure, each: Sequence[Span]) -> str:
+    """Return the amounts of several sets: 12, 10, 8 reps."""
+    *others, last = each
+    return language.listed((*(_number(language, measure, one) for one in others), measured(language, measure, last)))
+
+
+def numbers(language: Language, measure: Measure, each: Sequence[Span]) -> str:
+    """Return the amounts of several sets without the word for what they are: 12, 10, 8; 30 s, 20 s."""
+    return language.listed(_number(language, measure, one) for one in each)
 
 
 def _spans(dose: Dose) -> list[Span]:

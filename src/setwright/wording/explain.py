@@ -1,18 +1,14 @@
 """How a number came about, step by step: the same words on a page and on the command line."""
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any, Final
 
 from setwright.dose.change import changes_between
-from setwright.dose.dose import Dose
-from setwright.dose.loads import Choice, share_kg
 from setwright.dose.prescribing import lightened, prescribed, rest_at
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Take, choice_at
-from setwright.dose.taking import limit_of
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
@@ -20,23 +16,13 @@ from setwright.model.session import Block
 from setwright.model.span import Span
 from setwright.wording import loads
 from setwright.wording.blocks import reason
-from setwright.wording.blocks import rounds as counted_rounds
-from setwright.wording.blocks import sets as counted_sets
-from setwright.wording.changes import in_words
+from setwright.wording.changes import in_a_line
 from setwright.wording.doses import amount, distance, dose_in_words
+from setwright.wording.explain_lighter import of_what_remains
+from setwright.wording.explain_load import of_loads
 from setwright.wording.language import Language, later, small
+from setwright.wording.steps import Step
 from setwright.wording.times import duration
-
-_COUNTED_FROM: Final = 7
-"""From this effort upwards, ten minus the effort is the number of repetitions left (rule ``effort``)."""
-
-
-@dataclass(frozen=True, slots=True)
-class Step:
-    """One step of a derivation, and the id of the rule behind it (see ``rules``); empty for what the coach wrote."""
-
-    says: str
-    rule: str = ""
 
 
 def derivation(
@@ -52,7 +38,7 @@ def derivation(
     exercise = programme.exercises[item.exercise]
     return (
         *_from_start(language, block, written, exercise, session, item),
-        *_loads(language, programme, exercise, item, body_weight_kg),
+        *of_loads(language, programme, exercise, item, body_weight_kg),
     )
 
 
@@ -139,11 +125,9 @@ def _from_start(
         yield Step(_now(language, session, dose_in_words(language, now, rounds)) + rest, "trained-weeks")
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
-        yield from _lightened(language, session, rounds, now, lighter)
+        yield from of_what_remains(language, session.remains, rounds, now, lighter)
     if item.dose != lighter:
-        changed = ", ".join(in_words(language, changes_between(lighter, item.dose, rounds))) or language.say(
-            "other numbers"
-        )
+        changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
@@ -167,40 +151,6 @@ def _sides(language: Language, item: ResolvedItem) -> str:
     if item.dose.sides == "one at a time":
         return language.say("The exercise works one at a time: %(amount)s on each side.", amount=said)
     return language.say("The exercise works alternating: %(amount)s in all, half of them on each side.", amount=said)
-
-
-def _lightened(language: Language, session: ResolvedSession, rounds: bool, before: Dose, after: Dose) -> Iterator[Step]:
-    remains = session.remains
-    if remains.sets != 100:
-        said = later("Sets: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
-        if rounds:
-            said = later("Rounds: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
-        counted = counted_rounds if rounds else counted_sets
-        values = {
-            "percent": language.number(remains.sets),
-            "before": before.count,
-            "exact": language.number(before.count * remains.sets / 100),
-            "after": counted(language, after.count),
-        }
-        yield Step(language.say(said, **values), "lighter-week" if remains.kind == "lighter" else "taper")
-    if after.amount != before.amount:
-        values = {
-            "percent": language.number(remains.reps),
-            "before": amount(language, before),
-            "after": amount(language, after),
-        }
-        yield Step(language.say("Amount: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
-    # The sets that a lighter week leaves out are the last ones, so what is left stands in the same order.
-    pairs = zip(before.working, after.working, strict=False)
-    for was, left in dict.fromkeys((one.load, other.load) for one, other in pairs):
-        if was == left or was is None or left is None or remains.load == 100:
-            continue
-        values = {
-            "percent": language.number(remains.load),
-            "before": loads.load(language, was),
-            "after": loads.load(language, left),
-        }
-        yield Step(language.say("Load: %(percent)s %% of %(before)s leaves %(after)s.", **values), "lighter-week")
 
 
 _NAMES: Final[Mapping[str, str]] = {
@@ -294,119 +244,3 @@ def _climb(language: Language, key: str, climb: Climb[Any, Any]) -> str:
         return language.say("%(name)s: %(by)s more %(every)s, up to %(end)s", name=name, by=by, every=every, end=end)
     by, end = _value(language, key, climb.take), _value(language, key, climb.down_to)
     return language.say("%(name)s: %(by)s less %(every)s, down to %(end)s", name=name, by=by, every=every, end=end)
-
-
-def _loads(
-    language: Language, programme: Programme, exercise: Exercise, item: ResolvedItem, body_weight_kg: Fraction | None
-) -> Iterable[Step]:
-    steps = [step for take in item.takes for step in _load(language, programme, exercise, item, take, body_weight_kg)]
-    # Without a member's weight, loads of one kind come about in the same words: once is enough.
-    return steps if body_weight_kg is not None else dict.fromkeys(steps)
-
-
-def _load(
-    language: Language,
-    programme: Programme,
-    exercise: Exercise,
-    item: ResolvedItem,
-    take: Take,
-    body_weight_kg: Fraction | None,
-) -> Iterator[Step]:
-    load = take.load
-    match load:
-        case BodyWeightShare():
-            if body_weight_kg is not None:
-                yield from _for_body_weight(language, programme, exercise, item, take, load, body_weight_kg)
-                return
-            yield Step(language.say("Load in kg: the percentage of your body weight."), "body-weight-share")
-            yield Step(
-                language.say("From that, the nearest weight that the club owns: the table above."), "owned-weight"
-            )
-        case OneRepMaxShare(percent=percent):
-            said = language.say(
-                "Load in kg: %(percent)s %% of your own 1RM in this lift.", percent=language.number(percent)
-            )
-            yield Step(said, "one-rep-max-share")
-        case Weight():
-            if take.choice is not None:
-                yield Step(_chosen(language, take.choice, item.kit), "owned-weight")
-        case Effort() | Reserve():
-            effort = loads.load(language, load)
-            said = language.say("End each set at %(effort)s.", effort=effort)
-            if item.kit:
-                said = language.say("Choose the weight so that the last set ends at %(effort)s.", effort=effort)
-            yield Step(said, "effort")
-            if isinstance(load, Effort) and load.rpe < _COUNTED_FROM:
-                yield Step(
-                    language.say(
-                        "Effort below 7 is not counted in repetitions: about four or more could have followed."
-                    ),
-                    "effort",
-                )
-        case Band():
-            yield Step(language.say("Take the %(band)s.", band=loads.load(language, load)))
-
-
-def _for_body_weight(
-    language: Language,
-    programme: Programme,
-    exercise: Exercise,
-    item: ResolvedItem,
-    take: Take,
-    load: BodyWeightShare,
-    body_weight_kg: Fraction,
-) -> Iterator[Step]:
-    exact = share_kg(load.percent, body_weight_kg)
-    values = {
-        "percent": language.number(load.percent),
-        "weight": language.number(body_weight_kg),
-        "exact": language.number(exact, 3),
-    }
-    said = language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg.", **values)
-    if load.per_hand:
-        said = language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg in each hand.", **values)
-    yield Step(said, "body-weight-share")
-    choice = choice_at(take.bands, body_weight_kg)
-    if item.kit is None or choice is None:
-        yield Step(_nothing(language, programme, take), "owned-weight")
-        return
-    owned = programme.club.weights_kg(item.kit, load.per_hand)
-    around = sorted(owned, key=lambda weight: (abs(weight - exact), weight))[:2]
-    nearest = language.joined(loads.mass(language, weight, "kg") for weight in sorted(around))
-    limit = limit_of(exercise, load.per_hand).at(body_weight_kg)
-    bound = language.say("no limit is set")
-    if limit is not None:
-        bound = language.say("the limit is %(weight)s", weight=loads.mass(language, limit, "kg"))
-    values = {"kit": item.kit, "nearest": nearest, "bound": bound}
-    yield Step(language.say("Nearest that the club owns (%(kit)s): %(nearest)s; %(bound)s.", **values), "owned-weight")
-    yield Step(_chosen(language, choice, item.kit), "owned-weight")
-
-
-def _nothing(language: Language, programme: Programme, take: Take) -> str:
-    if not take.bands:
-        return language.say("No weight is offered: the club owns no weights for it.")
-    club = programme.club.body_weight
-    return language.say(
-        "No weight is offered: bands cover %(low)s to %(high)s kg of body weight.",
-        low=language.number(club.from_),
-        high=language.number(club.to),
-    )
-
-
-def _chosen(language: Language, choice: Choice, kit: str | None) -> str:
-    weight = loads.mass(language, choice.weight_kg or Fraction(0), "kg")
-    match choice.fit:
-        case "over-limit":
-            return language.say("Every %(kit)s is above the physiotherapist's limit: do the easier variation.", kit=kit)
-        case "none-light-enough":
-            return language.say(
-                "Every %(kit)s is clearly heavier than this: do the easier variation, or ask the coach.", kit=kit
-            )
-        case "limit":
-            return language.say("Take %(weight)s: the physiotherapist's limit rules out the next one.", weight=weight)
-        case "lighter":
-            return language.say(
-                "Take %(weight)s, lighter than planned: everything heavier is too heavy or not owned.", weight=weight
-            )
-        case "near":
-            return language.say("Take %(weight)s, the nearest one (on a tie, the lighter).", weight=weight)

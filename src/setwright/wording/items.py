@@ -47,8 +47,9 @@ class LoadWords:
     """One load of an exercise in words.
 
     ``sets`` says which sets it is for, where others have another. ``kit`` is what it is taken with. ``take`` says what
-    to take where the load alone does not, ``bands`` where that depends on the member; ``remarks`` are about some of the
-    weights. ``feels`` is how hard a set with it should feel. ``of`` is what all of it is said about.
+    to take where the load alone does not, ``bands`` where that depends on the member. ``remark`` is about some of the
+    weights, ``held_back`` says that the physiotherapist's limit keeps some lighter. ``of`` is what all of it is said
+    about.
     """
 
     of: Take
@@ -57,17 +58,17 @@ class LoadWords:
     kit: str | None
     take: Pieces
     bands: BandWords | None
-    remarks: tuple[str, ...]
-    feels: str | None
+    remark: str | None
+    held_back: str | None
 
 
 @dataclass(frozen=True, slots=True)
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything. ``bound`` is the
-    physiotherapist's limit, where the load alone does not keep to it; ``height`` is that of a box or step.
-    ``tempo_code`` are the four numbers of a tempo.
+    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything, and ``feels`` how hard
+    a set with that should feel. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it;
+    ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo.
     """
 
     number: str
@@ -75,6 +76,7 @@ class ItemWords:
     amount: str
     sides: str
     loads: tuple[LoadWords, ...]
+    feels: str | None
     bound: str | None
     height: str | None
     tempo: str | None
@@ -102,6 +104,7 @@ def item_words(
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
         loads=tuple(_load(language, item, take, unit) for take in item.takes),
+        feels=feels(language, dose.feels),
         bound=bound(language, limits, dose.loads),
         height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
@@ -118,8 +121,8 @@ def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> Load
         kit=item.kit if take.bands or take.choice else None,
         take=_take(language, take, unit),
         bands=_bands(language, take, unit) if take.bands and not take.choice else None,
-        remarks=_remarks(language, item, take),
-        feels=feels(language, item.dose.first.feels),
+        remark=_remark(language, item, take),
+        held_back=_held_back(language, take),
     )
 
 
@@ -190,15 +193,16 @@ def _bands(language: Language, take: Take, unit: str) -> BandWords:
     return BandWords(label, title, before, short, tuple(rows))
 
 
-def _remarks(language: Language, item: ResolvedItem, take: Take) -> tuple[str, ...]:
-    fits = {band.choice.fit for band in take.bands}
-    remarks = []
-    if "lighter" in fits:
-        said = language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)
-        remarks.append(said)
-    if "limit" in fits:
-        remarks.append(language.say("The physiotherapist's limit keeps some weights lighter."))
-    return tuple(remarks)
+def _remark(language: Language, item: ResolvedItem, take: Take) -> str | None:
+    if all(band.choice.fit != "lighter" for band in take.bands):
+        return None
+    return language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)
+
+
+def _held_back(language: Language, take: Take) -> str | None:
+    if all(band.choice.fit != "limit" for band in take.bands):
+        return None
+    return language.say("The physiotherapist's limit keeps some weights lighter.")
 
 
 def _height(language: Language, heights: Heights) -> str:

@@ -1,5 +1,6 @@
 """Loads and weights in words."""
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from setwright.dose.loads import Choice
@@ -32,6 +33,21 @@ def load(language: Language, one: Load, least: Load | None = None) -> str:
             return language.say("effort %(effort)s of 10", effort=number)
         case Reserve(reps=reps):
             return language.many("%(number)s rep in reserve", "%(number)s reps in reserve", reps, number=number)
+
+
+def loads(language: Language, each: Sequence[Load | None]) -> str:
+    """Return the load of each set: 40, 45, 50 kg; light band, medium band; None is said as no weight."""
+    alike = all(one is not None and one.weighed and _unit(one) == _unit(each[0]) for one in each)
+    if alike:
+        *others, last = (one for one in each if one is not None)
+        return language.listed(
+            (*(_number(language, one) for one in others if not isinstance(one, Band)), load(language, last))
+        )
+    return language.listed(language.say("without weight") if one is None else load(language, one) for one in each)
+
+
+def _unit(one: Load | None) -> object:
+    return type(one), one is not None and one.per_hand, one.unit if isinstance(one, Weight) else None
 
 
 def _number(language: Language, one: BodyWeightShare | OneRepMaxShare | Weight | Effort | Reserve) -> str:

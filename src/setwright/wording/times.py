@@ -69,9 +69,13 @@ def weekday(language: Language, day: Weekday) -> str:
     return language.weekday(WEEKDAYS.index(day))
 
 
-def week_kind(language: Language, kind: str) -> str:
-    """Return what a week is where it is not a usual one: Lighter week, Taper; nothing for others."""
-    return language.say(_KINDS[kind]) if kind in _KINDS else ""
+def week_kind(language: Language, kind: str, phase: str = "") -> str:
+    """Return what a week is where it is not a usual one: Lighter week, Taper; nothing for others.
+
+    Nothing either beside the name of a phase that says so itself.
+    """
+    said = language.say(_KINDS[kind]) if kind in _KINDS else ""
+    return "" if said.casefold() == phase.casefold() else said
 
 
 def weeks(language: Language, count: int) -> str:
