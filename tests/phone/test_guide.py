@@ -253,7 +253,8 @@ def test_stop_shows_the_safety_text_and_ends_with_what_was_done(training: Traini
     expect(box).to_contain_text("Call for help now: chest pain")
     expect(box).to_contain_text("In an emergency")
     box.get_by_role("button", name="End the session").click()
-    assert training.where()[1] == "All done"
+    assert training.where()[1] == "Session ended"
+    expect(training.page.get_by_text("If a sign made you stop, get help now.")).to_be_visible()
     training.press()
 
     assert len(stored(training.page, "log/")) == 1

@@ -103,7 +103,7 @@ export function finishForm(guide) {
   });
   const sets = many("%(num)s set in the log.", "%(num)s sets in the log.", logged.sets.length);
   box.append(
-    make("p", "", `${sets} ${say("Drink something, and cool down.")}`),
+    make("p", "", guide.stopped ? sets : `${sets} ${say("Drink something, and cool down.")}`),
     make("label", "", `${say("How hard was all of it?")} `, effort),
     make("label", "", `${say("Minutes")} `, minutes),
     sum,

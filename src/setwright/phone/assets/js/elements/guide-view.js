@@ -3,7 +3,7 @@ import { beatAt, nameOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
 import { amountOf, setOf } from "../logic/steps.js";
 import { correctSets, finishForm } from "./guide-forms.js";
-import { button, make, the } from "./make.js";
+import { button, link, make, the } from "./make.js";
 import { copyOf, partOf, under } from "./session-page.js";
 import { say } from "../words.js";
 
@@ -104,7 +104,8 @@ export class GuideView {
     const round = step.kind === "set" ? of : "";
     const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
     this.#where.textContent = around ? (this.guide.session.session) : [block.name, round].filter(Boolean).join(" · ");
-    this.#title.textContent = TITLES[step.kind] || block.name;
+    const ended = step.kind === "finish" && this.guide.stopped;
+    this.#title.textContent = ended ? say("Session ended") : TITLES[step.kind] || block.name;
     this.#clock.replaceChildren();
     this.#clock.hidden = false;
     delete this.#clock.dataset.drawn;
@@ -126,7 +127,7 @@ export class GuideView {
       case "cool-down":
         return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
       case "finish":
-        return [finishForm(this.guide)];
+        return [...(this.guide.stopped ? [make("p", "", say("If a sign made you stop, get help now. Do not train it away, and do not wait.")), ...emergency()] : []), finishForm(this.guide)];
       default:
         return this.#pause(step);
     }
@@ -145,7 +146,8 @@ export class GuideView {
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
-    if (step.round === 1) parts.push(...careOf(item));
+    if (other) parts.push(...this.#ownPage(item));
+    else if (step.round === 1) parts.push(...careOf(item));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
@@ -156,9 +158,18 @@ export class GuideView {
     parts.push(this.#clock);
     if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (step.round > 1) parts.push(...careOf(item));
+    if (step.round > 1 && !other) parts.push(...careOf(item));
     parts.push(...this.#easier(step, item, name));
     return parts;
+  }
+
+  /**
+   * The way to the page of what is done instead: what stands here is said of another exercise.
+   * @param {HTMLElement} item
+   */
+  #ownPage(item) {
+    const way = partOf(item, "easier")?.querySelector("a");
+    return way ? [make("p", "", link(way.href, say("Its own page says whom it is not for, and when to stop.")))] : [];
   }
 
   /**
@@ -203,7 +214,7 @@ export class GuideView {
       const words = [other || item.name, amountOf(next, guide.blocks), other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
-      if (next.round === 1) parts.push(...careOf(guide.itemOf(next)));
+      if (next.round === 1 && !other) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -334,16 +345,16 @@ export class GuideView {
       close();
       after();
     };
-    const on = button(say("Go on"), "sw-button", close);
+    const on = button(say("Go on"), "sw-button sw-quiet", close);
     on.autofocus = true;
     box.append(
       title,
+      ...emergency(),
       ...some(under("stop-if")),
-      ...some(copyOf(document.querySelector("[data-part='emergency']"))),
       make(
         "div",
         "sw-s-ways",
-        button(say("End the session"), "sw-button sw-danger", act(() => this.guide.finish())),
+        button(say("End the session"), "sw-button", act(() => this.guide.finish(true))),
         button(say("Look at the page"), "sw-button sw-quiet", act(() => this.guide.leave())),
         on,
       ),
@@ -355,6 +366,11 @@ export class GuideView {
     this.dialog.append(box);
     box.showModal();
   }
+}
+
+/** What to do in an emergency, as the page says it. */
+function emergency() {
+  return some(copyOf(document.querySelector("[data-part='emergency']")));
 }
 
 /**

@@ -30,6 +30,8 @@ export class Guide extends HTMLElement {
   session = /** @type {import("../logic/steps.js").Session} */ ({});
   /** @type {Run | undefined} */
   run;
+  /** Whether a member ended it at the stop box, perhaps for a sign to stop. */
+  stopped = false;
   /** @type {Logged | undefined} */
   logged;
   /** Why the log is not saved on this device, and why the place is not; nothing where they are. */
@@ -239,7 +241,9 @@ export class Guide extends HTMLElement {
   }
 
   /** Straight to the end: what was done stays in the log. */
-  finish() {
+  /** @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop */
+  finish(stopped = false) {
+    this.stopped = stopped;
     this.move(this.steps.length);
   }
 
