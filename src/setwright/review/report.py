@@ -6,7 +6,10 @@ from setwright.review.compare import Comparison, DoseChange, ExerciseChange
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import weeks_in_words
 
-NOTHING = "No difference: every dose, text and limit is the same."
+NOTHING = (
+    "No difference in the doses of any week and in the texts and limits of any exercise. "
+    "Notes, kit, warm-ups and the club's notices are not compared."
+)
 
 
 def as_text(change: Comparison) -> str:

@@ -29,7 +29,7 @@ _QUESTIONS: Final = (
     later("The figure shows it correctly."),
     later("Easier and harder ways lead where they say, and the way at home is sound."),
     later("Cautions, and when to stop, are complete and right."),
-    later("Every dose below is acceptable, and so are the limits."),
+    later("Every dose on this sheet is acceptable, and so are the limits."),
     later("The named sources support what is said."),
 )
 
