@@ -244,6 +244,26 @@ def test_too_hard_offers_the_easier_one_and_the_log_says_so(training: Training) 
     assert training.where()[1] == "Push-up"
 
 
+def test_before_the_first_set_stands_whom_it_is_not_for_and_the_dose_is_in_sight(training: Training) -> None:
+    """The landing's first set: not for whom, then how many, and when to stop below it, without a touch."""
+    training.go_to("Drop and stick")
+    body = training.page.locator(".sw-session")
+    expect(body.locator("[data-part='not-for']")).to_be_visible()
+    expect(body.locator(".sw-amount")).to_be_in_viewport()
+    expect(body.locator("[data-part='care']")).to_contain_text("Stop if:")
+
+
+def test_another_exercise_brings_no_words_about_the_first(training: Training) -> None:
+    """What is done instead has its own exclusions: the guide leads to its page and shows none of the other's."""
+    training.go_to("Push-up")
+    body = training.page.locator(".sw-session")
+    body.locator("summary").click()
+    training.page.get_by_role("button", name="Do this instead").click()
+
+    expect(body.get_by_role("link", name="Its own page says whom it is not for")).to_be_visible()
+    expect(body.locator("[data-part='care']")).to_have_count(0)
+
+
 def test_stop_shows_the_safety_text_and_ends_with_what_was_done(training: Training) -> None:
     """One touch away in every step: the signs to stop at, whom to call, and the way out."""
     training.press()

@@ -147,7 +147,7 @@ export class GuideView {
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
     if (other) parts.push(...this.#ownPage(item));
-    else if (step.round === 1) parts.push(...careOf(item));
+    else if (step.round === 1) parts.push(...partsOf(item, "grave", "not-for"));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
@@ -156,9 +156,9 @@ export class GuideView {
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     parts.push(...some(copyOf(partOf(item, "bound"))), ...some(copyOf(partOf(item, "height"))));
     parts.push(this.#clock);
-    if (!other) parts.push(...some(copyOf(partOf(item, "cues"))));
+    if (!other) parts.push(...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (step.round > 1 && !other) parts.push(...careOf(item));
+    if (!other) parts.push(...(step.round === 1 ? partsOf(item, "care") : careOf(item)));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -386,7 +386,16 @@ function some(part) {
  * @param {HTMLElement} item
  */
 function careOf(item) {
-  return ["grave", "not-for", "care"].flatMap((name) => some(copyOf(partOf(item, name))));
+  return partsOf(item, "grave", "not-for", "care");
+}
+
+/**
+ * Copies of parts of an exercise on the page, those that are there.
+ * @param {HTMLElement} item
+ * @param {...string} names
+ */
+function partsOf(item, ...names) {
+  return names.flatMap((name) => some(copyOf(partOf(item, name))));
 }
 
 /** @param {Element} way */
