@@ -38,7 +38,7 @@ def beats(tempo: Tempo | None, motion: Motion) -> tuple[list[Moment], float]:
     down_s, up_s = float(pace.lowering_s or _FAST_S), float(pace.lifting_s or _FAST_S)
     down, up = (down_s, pace.pause_low_s), (up_s, pace.pause_high_s)
     first, second = (down, up) if motion.lowers_first else (up, down)
-    whole_s = sum((*first, *second))
+    whole_s = math.fsum((*first, *second))
     along, last = motion.along, len(motion.frames) - 1
     clock = _Clock()
     if motion.figure.comes_back:

@@ -7,6 +7,7 @@ shoulder forward, knee back, elbow forward, ankle toes up. From the front, hip a
 """
 
 from collections.abc import Mapping
+from math import fsum
 from types import MappingProxyType
 from typing import Any, Final
 
@@ -139,5 +140,5 @@ def centre_of_mass(
     for name, share in held:
         weights[name] = weights.get(name, 0.0) + share
     moment: Any = sum(weight * points[name] for name, weight in weights.items())
-    centre: Places = moment / sum(weights.values())
+    centre: Places = moment / fsum(weights.values())
     return centre

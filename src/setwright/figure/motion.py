@@ -96,7 +96,7 @@ class Motion:
         bodies = [self.skeleton(self.frames[stop]).points for stop in (0, *self.shown)]
         # Where a body stands does not matter for what it shows.
         first, *others = [{name: complex(place - body["hip"]) for name, place in body.items()} for body in bodies]
-        moved = [sum(abs(other[name] - first[name]) for name in first) for other in others]
+        moved = [math.fsum(abs(other[name] - first[name]) for name in first) for other in others]
         return self.shown[moved.index(max(moved))]
 
     @cached_property

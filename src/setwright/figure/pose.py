@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from math import fsum
 from typing import Any, Final, Literal, Protocol, get_args
 
 import numpy as np
@@ -227,7 +228,7 @@ class Problem:
         if at is not None:
             add("place", contact.key, _CONTACT, along - at)
         elif level and contact.part not in ("hand", "shin", "forearm", "elbow"):
-            middle = sum(surface.span) / 2 if surface.span else 0.0
+            middle = fsum(surface.span) / 2 if surface.span else 0.0
             add("other", contact.key, _DRIFT, along - middle)
 
     def place_of(self, contact: Touch) -> Any:
@@ -299,8 +300,8 @@ class Problem:
             at = self.place_of(contact)
             if at is not None:
                 along.append(at - float(point.real))
-        q[1] += sum(up) / len(up) if up else 0.0
-        q[0] += sum(along) / len(along) if along else 0.0
+        q[1] += fsum(up) / len(up) if up else 0.0
+        q[0] += fsum(along) / len(along) if along else 0.0
         return q
 
 

@@ -6,6 +6,7 @@ Seluyanov; trunk from mid-shoulder to mid-hip, head from the vertex.
 """
 
 from dataclasses import dataclass
+from math import fsum
 from types import MappingProxyType
 from typing import Final
 
@@ -90,4 +91,4 @@ PAIRED: Final = ("upper arm", "forearm", "hand", "thigh", "shank", "foot")
 
 def total(masses: MappingProxyType[str, Mass]) -> float:
     """Return the sum of all shares of a table, which is one but for its rounding."""
-    return sum(mass.share * (2 if name in PAIRED else 1) for name, mass in masses.items())
+    return fsum(mass.share * (2 if name in PAIRED else 1) for name, mass in masses.items())

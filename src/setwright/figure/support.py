@@ -168,7 +168,7 @@ def _bent_arm(reach: complex) -> tuple[float, float]:
 def support(variation: PushUp) -> SupportShare:
     """Return what a page says about a variation: whole percent, and whether the estimate is rough."""
     ends = [value for rule in SPAN for value in _shares(variation, rule)]
-    about = sum(_shares(variation, SHOWN)) / 2
+    about = math.fsum(_shares(variation, SHOWN)) / 2
     return SupportShare(
         about_percent=round(about),
         low_percent=min(round(about), *(round(end) for end in ends)),
