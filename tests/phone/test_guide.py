@@ -275,6 +275,8 @@ def test_stop_shows_the_safety_text_and_ends_with_what_was_done(training: Traini
     box.get_by_role("button", name="End the session").click()
     assert training.where()[1] == "Session ended"
     expect(training.page.get_by_text("If a sign made you stop, get help now.")).to_be_visible()
+    training.page.get_by_role("button", name="Back", exact=True).click()
+    training.go_to("All done")  # who goes on after all has done it all
     training.press()
 
     assert len(stored(training.page, "log/")) == 1

@@ -4,7 +4,8 @@ import { isTimed, justDone, nextSet } from "../logic/run.js";
 import { amountOf, setOf } from "../logic/steps.js";
 import { correctSets, finishForm } from "./guide-forms.js";
 import { button, link, make, the } from "./make.js";
-import { copyOf, partOf, under } from "./session-page.js";
+import { copyOf, partOf, some, under } from "./session-page.js";
+import { getHelp, stopBox } from "./stop-box.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -37,7 +38,7 @@ export class GuideView {
   #back = button(say("Back"), "sw-button sw-quiet", () => this.guide.move(-1));
   #main = button("", "sw-button sw-s-main", () => this.#act());
   #side = button("", "sw-button sw-quiet", () => this.#aside());
-  #stop = button(say("Stop"), "sw-button sw-s-stop", () => this.#openStop());
+  #stop = button(say("Stop"), "sw-button sw-s-stop", () => this.dialog.append(stopBox(this.guide)));
   dialog = make("dialog", "sw-session");
 
   /** @param {Guide} guide */
@@ -127,7 +128,7 @@ export class GuideView {
       case "cool-down":
         return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
       case "finish":
-        return [...(this.guide.stopped ? [make("p", "", say("If a sign made you stop, get help now. Do not train it away, and do not wait.")), ...emergency()] : []), finishForm(this.guide)];
+        return [...(this.guide.stopped ? getHelp() : []), finishForm(this.guide)];
       default:
         return this.#pause(step);
     }
@@ -146,7 +147,8 @@ export class GuideView {
     const parts = [];
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
-    if (other) parts.push(...this.#ownPage(item));
+    const elsewhere = other && ownPage(item);
+    if (elsewhere) parts.push(elsewhere);
     else if (step.round === 1) parts.push(...partsOf(item, "grave", "not-for"));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
     const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
@@ -154,22 +156,13 @@ export class GuideView {
     parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
-    parts.push(...some(copyOf(partOf(item, "bound"))), ...some(copyOf(partOf(item, "height"))));
+    if (!elsewhere) parts.push(...partsOf(item, "bound", "height"));
     parts.push(this.#clock);
     if (!other) parts.push(...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (!other) parts.push(...(step.round === 1 ? partsOf(item, "care") : careOf(item)));
+    if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "care") : careOf(item)));
     parts.push(...this.#easier(step, item, name));
     return parts;
-  }
-
-  /**
-   * The way to the page of what is done instead: what stands here is said of another exercise.
-   * @param {HTMLElement} item
-   */
-  #ownPage(item) {
-    const way = partOf(item, "easier")?.querySelector("a");
-    return way ? [make("p", "", link(way.href, say("Its own page says whom it is not for, and when to stop.")))] : [];
   }
 
   /**
@@ -214,7 +207,7 @@ export class GuideView {
       const words = [other || item.name, amountOf(next, guide.blocks), other ? "" : guide.loadOf(next).text].filter(Boolean);
       parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
       this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
-      if (next.round === 1 && !other) parts.push(...careOf(guide.itemOf(next)));
+      if (next.round === 1 && !(other && ownPage(guide.itemOf(next)))) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
     return parts;
@@ -331,54 +324,6 @@ export class GuideView {
   #tell(words) {
     if (this.#heard.textContent !== words) this.#heard.textContent = words;
   }
-
-  #openStop() {
-    const box = make("dialog", "sw-s-stopbox");
-    const title = make("h2", "", say("Stop at once if"));
-    title.id = "sw-s-stop-title";
-    box.setAttribute("aria-labelledby", title.id);
-    const close = () => {
-      box.close();
-      box.remove();
-    };
-    const act = (/** @type {() => void} */ after) => () => {
-      close();
-      after();
-    };
-    const on = button(say("Go on"), "sw-button sw-quiet", close);
-    on.autofocus = true;
-    box.append(
-      title,
-      ...emergency(),
-      ...some(under("stop-if")),
-      make(
-        "div",
-        "sw-s-ways",
-        button(say("End the session"), "sw-button", act(() => this.guide.finish(true))),
-        button(say("Look at the page"), "sw-button sw-quiet", act(() => this.guide.leave())),
-        on,
-      ),
-    );
-    box.addEventListener("cancel", (event) => {
-      event.stopPropagation();
-      box.remove();
-    });
-    this.dialog.append(box);
-    box.showModal();
-  }
-}
-
-/** What to do in an emergency, as the page says it. */
-function emergency() {
-  return some(copyOf(document.querySelector("[data-part='emergency']")));
-}
-
-/**
- * @param {HTMLElement | undefined} part
- * @returns {HTMLElement[]}
- */
-function some(part) {
-  return part ? [part] : [];
 }
 
 /**
@@ -396,6 +341,16 @@ function careOf(item) {
  */
 function partsOf(item, ...names) {
   return names.flatMap((name) => some(copyOf(partOf(item, name))));
+}
+
+/**
+ * The way to the page of another exercise that is done instead: what stands here is said of the first one. Nothing where
+ * the easier way is the same exercise, of which all of it still holds.
+ * @param {HTMLElement} item
+ */
+function ownPage(item) {
+  const way = partOf(item, "easier")?.querySelector("a");
+  return way && make("p", "", link(way.href, say("Its own page says whom it is not for, and when to stop.")));
 }
 
 /** @param {Element} way */

@@ -231,20 +231,25 @@ export class Guide extends HTMLElement {
     this.move(1);
   }
 
-  /** @param {number} by */
-  move(by) {
+  /**
+   * @param {number} by
+   * @param {boolean} stopped whether that is because a member stopped early
+   */
+  move(by, stopped = false) {
     if (!this.run) return;
+    this.stopped = stopped;
     const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
     this.run = goTo(this.run, at, Date.now());
     this.#keep();
     this.tick();
   }
 
-  /** Straight to the end: what was done stays in the log. */
-  /** @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop */
+  /**
+   * Straight to the end: what was done stays in the log.
+   * @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop
+   */
   finish(stopped = false) {
-    this.stopped = stopped;
-    this.move(this.steps.length);
+    this.move(this.steps.length, stopped);
   }
 
   /** @param {number} seconds */

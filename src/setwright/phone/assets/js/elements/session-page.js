@@ -96,3 +96,11 @@ export function homeFirst(page, blocks) {
 }
 
 const EASIER = say("there is no home option. Do the easier one, or leave it out.");
+
+/**
+ * @param {HTMLElement | undefined} part
+ * @returns {HTMLElement[]}
+ */
+export function some(part) {
+  return part ? [part] : [];
+}
