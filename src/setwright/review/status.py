@@ -81,8 +81,8 @@ def changed_parts(sign_off: SignOff, exercise: Exercise, dosage: Dosage, words: 
 
 def fits(sign_off: SignOff, exercise: Exercise, part: Part) -> bool:
     """Say whether a part is as a sign-off saw it, whichever form the sign-off has."""
-    saw = getattr(sign_off, part)
-    return saw in (digest_of(exercise, part), first_digest_of(exercise, part))
+    saw: str | None = getattr(sign_off, part)
+    return saw == digest_of(exercise, part) or saw == first_digest_of(exercise, part)
 
 
 def _review(ident: str, exercise: Exercise, dosage: Dosage, words: str, signed: list[tuple[int, SignOff]]) -> Review:
