@@ -67,22 +67,22 @@ def digests_of(exercise: Exercise, dosage: Dosage, words: str = NO_DIGEST) -> di
     return {**{part: digest_of(exercise, part) for part in PARTS}, WORDS: words, DOSAGE: text_of(signed(dosage))}
 
 
-def changed_parts(sign_off: SignOff, exercise: Exercise, dosage: Dosage, words: str = NO_DIGEST) -> tuple[str, ...]:
-    """Return the parts that are not as a sign-off saw them, in the order of a page.
+def _changed(sign_off: SignOff, exercise: Exercise, dosage: Dosage, now: Mapping[str, str]) -> tuple[str, ...]:
+    """Return the parts that are not as a sign-off saw them, in the order of a page; ``now`` are their digests.
 
     A sign-off from before words were signed stays as good as it was.
     """
-    changed: list[str] = [part for part in PARTS if not fits(sign_off, exercise, part)]
-    if sign_off.words not in (None, words):
+    changed: list[str] = [part for part in PARTS if not fits(sign_off, exercise, part, now[part])]
+    if sign_off.words not in (None, now[WORDS]):
         changed.append(WORDS)
     same = sign_off.dosage == sentence(dosage) if sign_off.doses is None else sign_off.doses == signed(dosage)
     return tuple(changed if same else [*changed, DOSAGE])
 
 
-def fits(sign_off: SignOff, exercise: Exercise, part: Part) -> bool:
-    """Say whether a part is as a sign-off saw it, whichever form the sign-off has."""
+def fits(sign_off: SignOff, exercise: Exercise, part: Part, now: str | None = None) -> bool:
+    """Say whether a part is as a sign-off saw it, whichever form that has; ``now`` is its digest, where it is known."""
     saw: str | None = getattr(sign_off, part)
-    return saw == digest_of(exercise, part) or saw == first_digest_of(exercise, part)
+    return saw == (now or digest_of(exercise, part)) or saw == first_digest_of(exercise, part)
 
 
 def _review(ident: str, exercise: Exercise, dosage: Dosage, words: str, signed: list[tuple[int, SignOff]]) -> Review:
@@ -92,9 +92,9 @@ def _review(ident: str, exercise: Exercise, dosage: Dosage, words: str, signed: 
     if not ranked:
         return Review(ident, "unreviewed", now, dosage, words_seen=words == NO_DIGEST)
     index, newest = ranked[-1]
-    changed = changed_parts(newest, exercise, dosage, words)
+    changed = _changed(newest, exercise, dosage, now)
     older = tuple(sign_off for _, sign_off in reversed(ranked[:-1]))
-    back = any(not changed_parts(one, exercise, dosage, words) for one in older)
+    back = any(not _changed(one, exercise, dosage, now) for one in older)
     status: Status = "reviewed" if not changed else "changed-back" if back else "changed"
     seen = words in (NO_DIGEST, newest.words)
     return Review(ident, status, now, dosage, newest, index, changed, older, seen)
