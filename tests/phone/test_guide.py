@@ -250,7 +250,7 @@ def test_before_the_first_set_stands_whom_it_is_not_for_and_the_dose_is_in_sight
     body = training.page.locator(".sw-session")
     expect(body.locator("[data-part='not-for']")).to_be_visible()
     expect(body.locator(".sw-amount")).to_be_in_viewport()
-    expect(body.locator("[data-part='care']")).to_contain_text("Stop if:")
+    expect(body.locator("[data-part='stop']")).to_contain_text("Stop if:")
 
 
 def test_another_exercise_brings_no_words_about_the_first(training: Training) -> None:
@@ -261,7 +261,8 @@ def test_another_exercise_brings_no_words_about_the_first(training: Training) ->
     training.page.get_by_role("button", name="Do this instead").click()
 
     expect(body.get_by_role("link", name="Its own page says whom it is not for")).to_be_visible()
-    expect(body.locator("[data-part='care']")).to_have_count(0)
+    for part in ("stop", "care"):
+        expect(body.locator(f"[data-part='{part}']")).to_have_count(0)
 
 
 def test_stop_shows_the_safety_text_and_ends_with_what_was_done(training: Training) -> None:

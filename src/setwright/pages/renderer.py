@@ -12,7 +12,7 @@ from setwright.outline.site import Site
 from setwright.pages import filters, pictures
 from setwright.pages.page import Page
 from setwright.phone import attributes
-from setwright.wording import blocks
+from setwright.wording import blocks, glance
 from setwright.wording.effort import effort
 from setwright.wording.explain import derivation
 from setwright.wording.notice import notice
@@ -55,6 +55,7 @@ class Renderer:
             phone=attributes,
             pictures=pictures,
             blocks=blocks,
+            glance=glance,
             derivation=derivation,
             efforts=partial(effort, language),
             safety_notice=notice(language),

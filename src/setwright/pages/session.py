@@ -71,6 +71,12 @@ def _page(
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
             "whole_time": whole_time(session, written, routines),
             "cues_shown": CUES_SHOWN,
+            "asks_weight": any(
+                take.load.of == "body weight" and take.bands
+                for block in session.blocks
+                for item in block.items
+                for take in item.takes
+            ),
         },
         crumbs=(
             Crumb(say("Plans"), PLANS),

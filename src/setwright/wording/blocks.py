@@ -69,7 +69,7 @@ def how_with_rest(language: Language, block: ResolvedBlock) -> str:
         said = language.say("%(rounds)s of 1 to %(last)s in order, then rest %(rest)s.", last=last, **values)
     if not block.change_over_s:
         return said
-    return f"{said} {language.say('%(time)s to change over.', time=duration(language, block.change_over_s))}"
+    return f"{said} {change_over(language, block)}"
 
 
 def sets_of(language: Language, item: ResolvedItem) -> Pieces:
@@ -101,7 +101,6 @@ def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:
     return pieces(language.say("Rest %(time)s, then from 1 again: %(rounds)s in all", time=rest, rounds=again))
 
 
-def change_over(language: Language, block: ResolvedBlock, following: int) -> str:
-    """Return the time to get to the next exercise, which is known by its number."""
-    time = duration(language, block.change_over_s)
-    return language.say("%(time)s to change over, then %(number)s", time=time, number=following)
+def change_over(language: Language, block: ResolvedBlock) -> str:
+    """Return the time to get to the next exercise of a round."""
+    return language.say("%(time)s to change over.", time=duration(language, block.change_over_s))

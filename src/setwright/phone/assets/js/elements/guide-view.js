@@ -160,7 +160,7 @@ export class GuideView {
     parts.push(this.#clock);
     if (!other) parts.push(...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "care") : careOf(item)));
+    if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "stop", "care") : careOf(item)));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -331,7 +331,7 @@ export class GuideView {
  * @param {HTMLElement} item
  */
 function careOf(item) {
-  return partsOf(item, "grave", "not-for", "care");
+  return partsOf(item, "grave", "not-for", "stop", "care");
 }
 
 /**

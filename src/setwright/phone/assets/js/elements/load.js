@@ -52,12 +52,17 @@ export class Load extends HTMLElement {
     const found = myLoad(this.dataset, mine);
     this.querySelector(":scope > .sw-you")?.remove();
     this.toggleAttribute("data-folded", found.state !== "unset" && !("short" in this.dataset));
+    if (this.dataset.short === "glance") {
+      if (found.state === "weight") this.prepend(make("span", "sw-you", ...inHand(found, this.dataset)));
+      return;
+    }
     if ("short" in this.dataset) {
       if (found.state === "weight") this.prepend(make("span", "sw-you", ...pieces("You: %(weight)s", { weight: bold(found) })));
       return;
     }
     const line = make("div", "sw-you");
     if (found.state === "unset") {
+      if (this.dataset.of !== "1rm" && document.querySelector("sw-own-weight")) return;
       const what = this.dataset.of === "1rm" ? say("Give your best lift") : say("Set your body weight");
       const step = link(this.dataset.settings ?? "", what);
       line.append(make("p", "sw-small", ...pieces("%(step)s to see only your weight here.", { step })));
@@ -78,6 +83,16 @@ export class Load extends HTMLElement {
     unfold.setAttribute("aria-expanded", "false");
     return unfold;
   }
+}
+
+/**
+ * A weight without "You", where a line is short.
+ * @param {Mine} found
+ * @param {DOMStringMap} data
+ */
+function inHand(found, data) {
+  const weight = bold(found);
+  return data.hand ? pieces("%(weight)s in each hand", { weight }) : [weight];
 }
 
 /** @param {Mine} found */

@@ -3,11 +3,36 @@ import { button, make } from "./make.js";
 import { say } from "../words.js";
 
 export class Print extends HTMLElement {
+  #until = new AbortController();
+
   connectedCallback() {
+    this.#until = new AbortController();
+    const { signal } = this.#until;
+    // Browsers that cannot unfold by style print only what is open.
+    addEventListener("beforeprint", unfold, { signal });
+    addEventListener("afterprint", fold, { signal });
     if (this.childElementCount) return;
     this.append(
       button(say("Print this page"), "sw-link", () => window.print()),
       make("p", "sw-address", location.href.split("#")[0] ?? ""),
     );
+  }
+
+  disconnectedCallback() {
+    this.#until.abort();
+  }
+}
+
+function unfold() {
+  for (const part of document.querySelectorAll(".sw-fold:not([open])")) {
+    part.toggleAttribute("open", true);
+    part.toggleAttribute("data-was-shut", true);
+  }
+}
+
+function fold() {
+  for (const part of document.querySelectorAll(".sw-fold[data-was-shut]")) {
+    part.removeAttribute("open");
+    part.removeAttribute("data-was-shut");
   }
 }

@@ -19,7 +19,7 @@ export function itemAt(page, block, item) {
 }
 
 /**
- * A part of it: head, grave, not-for, amount, bound, height, note, cues, care, easier, home.
+ * A part of it: head, grave, not-for, amount, bound, height, note, cues, stop, care, easier, home.
  * @param {ParentNode} item
  * @param {string} name
  * @returns {HTMLElement | null}

@@ -1,0 +1,28 @@
+"""A session at a glance: a line for each block and each exercise, short enough for one screen of a phone."""
+
+from setwright.dose.resolved import ResolvedBlock, ResolvedItem
+from setwright.wording import blocks, doses
+from setwright.wording.language import Language
+from setwright.wording.times import duration
+
+
+def of_block(language: Language, block: ResolvedBlock) -> str:
+    """Return how a block is gone through: 3 rounds, rest 1 min 15 s; for straight sets of several exercises nothing."""
+    if block.rounds is not None:
+        counted = blocks.rounds(language, block.rounds)
+        if not block.rest_s or block.rounds == 1:
+            return counted
+        return language.listed((counted, language.say("rest %(time)s", time=duration(language, block.rest_s))))
+    if len(block.items) > 1:
+        return ""
+    return language.say("rest %(time)s", time=duration(language, block.items[0].dose.first.rest_s))
+
+
+def of_item(language: Language, block: ResolvedBlock, item: ResolvedItem) -> str:
+    """Return an exercise's amount: in a round 10 reps each side, in straight sets 3 sets of 10 reps."""
+    dose = item.dose
+    amount = f"{doses.amount(language, dose)} {doses.sides(language, dose)}".strip()
+    if block.rounds is None:
+        return language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", dose.count, amount=amount)
+    only = blocks.only_in(language, block, item)
+    return language.listed((amount, only)) if only else amount
