@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from setwright import __version__
-from setwright.commands import checking, explaining, publishing, reviewing
+from setwright.commands import checking, explaining, publishing, reviewing, starting
 from setwright.disk.files import stopped
 from setwright.errors import SetwrightError, StoppedError
 from setwright.printers import clean
@@ -41,6 +41,9 @@ def main() -> None:
 
 
 for _command in (
+    starting.new,
+    starting.exercises,
+    starting.take,
     checking.check,
     checking.schemas,
     publishing.build,

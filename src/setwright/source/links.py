@@ -230,6 +230,12 @@ class _Linker:
                     yield from self.known("exercise", ident, file, *path)
 
 
+def named_exercises(thing: BaseModel) -> set[str]:
+    """Return the exercises that links in a thing's texts lead to."""
+    targets = (exercise_target(span.target) for _, text in _texts(thing, ()) for span in spans(text))
+    return {ident for ident in targets if ident is not None}
+
+
 def _sessions_on(plan: Plan, week: int, day: Weekday) -> list[str]:
     """Return the session that a day of a week holds, the one done instead included."""
     instead = [c.do_instead for c in plan.changes if (c.week, c.day) == (week, day) and c.do_instead]

@@ -1,0 +1,1 @@
+"""From nothing to a published club: a new project, and movements that travel with the tool."""
