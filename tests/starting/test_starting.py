@@ -1,5 +1,7 @@
 """From nothing to a club's own site: a new project builds, movements can be taken, and nothing is ever overwritten."""
 
+import errno
+import os
 import subprocess
 import sys
 import zipfile
@@ -132,6 +134,36 @@ def test_a_folder_with_anything_in_it_stays_as_it_is(tmp_path: Path) -> None:
     assert texts(tmp_path / "full") == {"notes.txt": "mine"}
 
 
+def test_the_folder_where_one_stands_can_be_used(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """'.' in an empty folder: it stays the same folder, since a terminal stands in it."""
+    monkeypatch.chdir(tmp_path)
+    before = tmp_path.stat().st_ino
+
+    assert run("new", ".", "--name", CLUB).exit_code == CLEAN
+    assert tmp_path.stat().st_ino == before
+    assert (tmp_path / "program" / "club.yml").is_file()
+
+
+def test_a_move_that_fails_leaves_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whichever of the moves into place fails (a full disk, say), no part of a project is left."""
+    rename = Path.rename
+    for good in range(4):
+        done: list[Path] = []
+
+        def failing(self: Path, target: Path, done: list[Path] = done, good: int = good) -> Path:
+            if len(done) == good:
+                raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+            done.append(target)
+            return rename(self, target)
+
+        monkeypatch.setattr(Path, "rename", failing)
+        result = run("new", str(tmp_path / "club"), "--name", CLUB)
+
+        assert result.exit_code == FOUND
+        assert "nothing was written" in result.stderr
+        assert texts(tmp_path) == {}
+
+
 @pytest.mark.parametrize(
     ("today", "monday"),
     [
@@ -162,7 +194,7 @@ def test_a_movement_comes_with_what_it_leads_to_and_its_sources(project: Path) -
     mine = project / "program" / "exercises" / "sit-to-box.yml"
     mine.write_text(mine.read_text("utf-8").replace("Sit to box", "Sit down, my way"), "utf-8")
     before = texts(project / "program")
-    result = run("take", "squat-jump", "--program", str(project / "program"))
+    result = run("take", "squat-jump", "sit-to-box", "--program", str(project / "program"))
     after = texts(project / "program")
     changed = {path for path in after if before.get(path) != after[path]}
     programme = library().programme

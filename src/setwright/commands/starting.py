@@ -70,7 +70,7 @@ def take(idents: tuple[str, ...], program: Path) -> None:
     taken = taken_from(movements, program, idents)
     for ident, by in taken.written.items():
         click.echo(clean(f"{program}/exercises/{ident}.yml{f' ({by} leads to it)' if by else ''}"))
-    for ident in taken.left:
+    for ident in (one for one in taken.left if one in idents):
         click.echo(clean(f"{program}/exercises/{ident}.yml was there already and is as it was"))
     if taken.references:
         click.echo(clean(f"{program}/references.yml: {', '.join(taken.references)} added"))

@@ -53,23 +53,36 @@ def start(folder: Path, name: str, starts: date, library: Library) -> tuple[str,
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise ProjectError(f"{folder} is there already and is not an empty folder: name another one")
     written = files(name, starts, library)
+    folder = folder.absolute()
     folder.parent.mkdir(parents=True, exist_ok=True)
     beside = Path(tempfile.mkdtemp(prefix=".setwright-new-", dir=folder.parent))
+    placed: list[Path] = []
     try:
-        for path, content in written.items():
-            target = beside / path
+        for file, content in written.items():
+            target = beside / file
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_bytes(content)
         wrong = [f for f in read(beside / "program").findings if f.severity == "error"]
         if wrong:
             raise ProjectError(f"the club's name cannot be used: {wrong[0].message} ({wrong[0].hint})")
-        beside.chmod(0o755)
-        beside.replace(folder)  # an empty folder gives way to it
+        folder.mkdir(exist_ok=True)
+        for path in sorted(beside.iterdir()):  # a folder that somebody stands in must stay the same one
+            placed.append(folder / path.name)
+            path.rename(placed[-1])
     except OSError as error:
+        for path in placed:
+            _remove(path)
         raise StoppedError(f"{folder}: {error.strerror}; nothing was written") from error
     finally:
         shutil.rmtree(beside, ignore_errors=True)
     return tuple(written)
+
+
+def _remove(path: Path) -> None:
+    if path.is_dir():
+        shutil.rmtree(path, ignore_errors=True)
+    else:
+        path.unlink(missing_ok=True)
 
 
 def files(name: str, starts: date, library: Library) -> Mapping[str, bytes]:
