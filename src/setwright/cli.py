@@ -44,6 +44,7 @@ for _command in (
     starting.new,
     starting.exercises,
     starting.take,
+    starting.import_table,
     checking.check,
     checking.schemas,
     publishing.build,

@@ -12,8 +12,11 @@ from setwright.errors import ProjectError
 from setwright.printers import clean
 from setwright.source.read import read
 from setwright.source.suggest import did_you_mean
+from setwright.starting.importing import imported
 from setwright.starting.library import found, library
+from setwright.starting.lines import as_id
 from setwright.starting.new import next_monday, start
+from setwright.starting.table import read_table
 from setwright.starting.taking import take as taken_from
 
 
@@ -79,3 +82,49 @@ def take(idents: tuple[str, ...], program: Path) -> None:
     left_to_do = tuple(finding for finding in reading.findings if finding.position.file in ours)
     print_findings(left_to_do, reading.places, "text")
     sys.exit(FOUND if left_to_do else CLEAN)
+
+
+@click.command("import")
+@click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
+@program_folder
+@click.option("--plan", help="The new plan's id.  [default: from the file's name]")
+@click.option("--sheet", help="The sheet of a workbook.  [default: the first]")
+@click.option("--starts", type=click.DateTime(["%Y-%m-%d"]), help="The plan's first day.  [default: next Monday]")
+@click.option("--write", is_flag=True, help="Write the files. Without it, nothing is written.")
+def import_table(
+    file: Path, program: Path, plan: str | None, sheet: str | None, starts: datetime | None, write: bool
+) -> None:
+    """Read a plan from a table, FILE (.csv or .xlsx): show what was understood and, with --write, write it."""
+    movements = library()
+    reading = read(program, label(program))
+    if reading.programme is None:
+        print_findings(reading.errors, reading.places, "text")
+        raise ProjectError(f"the programme in {program} has to be read first")
+    ident = plan or as_id(file.stem)
+    first = starts.date() if starts else next_monday(date.today())
+    found = imported(read_table(file, sheet), ident, first, reading.programme.exercises, movements.programme.exercises)
+    for said, lines in (("Understood", found.understood), ("Assumed", found.assumed)):
+        for line in lines:
+            click.echo(clean(f"{said}: {line}"))
+    for one in found.unread:
+        click.echo(clean(f"Not read: {one.cell} '{one.text}': {one.why}"))
+    if found.movements:
+        click.echo(clean(f"From the library: {', '.join(found.movements)}"))
+    if not write:
+        for path, text in found.files.items():
+            click.echo(clean(f"\n--- {path}\n{text}", keep="\n"), nl=False)
+        click.echo("\nNothing was written: say --write.", err=True)
+        sys.exit(FOUND if found.unread else CLEAN)
+    there = [path for path in found.files if (program / path).exists()]
+    if there:
+        raise ProjectError(f"{there[0]} is there already: name another plan with --plan")
+    taken_from(movements, program, found.movements)
+    for path, text in found.files.items():
+        target = program / path
+        target.parent.mkdir(exist_ok=True)
+        with target.open("x", encoding="utf-8") as stream:
+            stream.write(text)
+        click.echo(clean(f"{program}/{path}"))
+    reading = read(program, label(program))
+    print_findings(reading.errors, reading.places, "text")
+    sys.exit(FOUND if found.unread or reading.errors else CLEAN)
