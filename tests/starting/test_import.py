@@ -378,6 +378,18 @@ def test_heads_as_coaches_write_them(text: str, kind: str, unit: str) -> None:
     assert (found.kind, found.unit) == (kind, unit)
 
 
+@pytest.mark.parametrize(
+    ("label", "day"),
+    [("Mon", "monday"), ("Tues A", "tuesday"), ("A (Thurs)", "thursday"), ("SATURDAY", "saturday"), ("Month 1", None)],
+)
+def test_days_as_coaches_write_them(club: Path, label: str, day: str | None) -> None:
+    """Whole or short; a word that only begins like one is none (common practice, no source)."""
+    result = bring(club, f"Session,Exercise,Sets,Reps\n{label},Push-up,3,5\n")
+
+    assert [key[1] for key in doses(club)] == [day or "monday"]
+    assert ("names no weekday" in result.stdout) == (day is None)
+
+
 @pytest.mark.parametrize(("place", "name"), [(0, "A"), (25, "Z"), (26, "AA"), (701, "ZZ"), (702, "AAA")])
 def test_columns_are_called_as_spreadsheets_call_them(place: int, name: str) -> None:
     """A to Z, then AA."""

@@ -133,7 +133,10 @@ class _Plan:
 
     def days(self) -> dict[str, str]:
         """Return a weekday for each session: its own, where its name holds one."""
-        found = {label: day for label in self.by for day in _DAYS if re.search(rf"\b{day[:3]}", label.casefold())}
+        short = {day: "|".join(day[:letters] for letters in (9, 5, 4, 3)) for day in _DAYS}
+        found = {
+            label: day for label in self.by for day in _DAYS if re.search(rf"\b(?:{short[day]})\b", label.casefold())
+        }
         if len(set(found.values())) < len(found):
             found = {}
         free = [day for day in _SPREAD if day not in found.values()]
