@@ -114,7 +114,7 @@ def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[
 def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
     """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
     docs, site = Path(config.docs_dir), Path(config.site_dir)
-    folders.refuse_filled("site_dir", site, Path(config.config_file_path).parent)
+    folders.refuse_site(site, Path(config.config_file_path).parent)
     with lock.held(docs), swap.beside(site) as following:
         progress("reading and checking")
         looked = look(program, label)
