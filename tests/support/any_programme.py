@@ -49,7 +49,7 @@ LOADS = [
     "RPE 7",
     "2 reps in reserve",
     "light band",
-    "70 % 1RM",
+    "60 % 1RM",
 ]
 
 
