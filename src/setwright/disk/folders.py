@@ -26,6 +26,11 @@ def refuse_foreign(root: Path, program: Path, docs: Path, site: Path) -> None:
     Raises:
         ProjectError: naming the line of mkdocs.yml to change, and why.
     """
+    for line, folder in (("program", program), ("docs_dir", docs), ("site_dir", site)):
+        if "\0" in str(folder):
+            raise _refused(line, folder, root, "is no folder's name")
+    if _lies_in(root.resolve(), program.resolve()):
+        raise _refused("program", program, root, "holds the whole project, and the programme has a folder of its own")
     for line, folder in (("docs_dir", docs), ("site_dir", site)):
         if why := _standing(folder.resolve(), root.resolve(), program.resolve()):
             raise _refused(line, folder, root, why)
