@@ -64,7 +64,7 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             folders.refuse_foreign(root, root / self.config.program, docs, Path(config.site_dir))
             self.held.enter_context(lock.held(docs, _waits if self.serving else None))
             if self.site is not None:
-                folders.refuse_filled("site_dir", self.site, root)
+                folders.refuse_site(self.site, root)
                 config.site_dir = str(self.held.enter_context(swap.beside(self.site)))
         return config
 

@@ -23,6 +23,7 @@ from setwright.errors import ProjectError
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
+from setwright.model.units import shown
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
@@ -104,17 +105,17 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
 def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
     """Yield what a reader of the log should know: characters that sheets cannot show, a club with two names."""
     if lacking:
-        shown = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
-        yield f"sheets: the fonts lack {shown}; a sign stands for them there, pages show them"
+        signs = " ".join(lacking[:40]) + (" …" if len(lacking) > 40 else "")
+        yield f"sheets: the fonts lack {signs}; a sign stands for them there, pages show them"
     if called is not None and called != club:
-        said = f"mkdocs.yml calls the club '{called}', club.yml '{club}', and so do pages"
+        said = f"mkdocs.yml calls the club {shown(called)}, club.yml '{club}', and so do pages"
         yield f"{said}: change the line 'site_name' in mkdocs.yml"
 
 
 def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
     """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
     docs, site = Path(config.docs_dir), Path(config.site_dir)
-    folders.refuse_filled("site_dir", site, Path(config.config_file_path).parent)
+    folders.refuse_site(site, Path(config.config_file_path).parent)
     with lock.held(docs), swap.beside(site) as following:
         progress("reading and checking")
         looked = look(program, label)
@@ -150,6 +151,8 @@ def project(config_file: Path) -> tuple[MkDocsConfig, Path]:
         except (Abort, ConfigurationError) as error:
             hint = "; make that folder, this tool fills it" if any("custom_dir" in line for line in lines) else ""
             raise ProjectError(f"{config_file}: {'; '.join(lines) or error}{hint}") from error
+        except (ValueError, RecursionError) as error:  # an address that is none, a file that inherits from itself
+            raise ProjectError(f"{config_file}: the site engine cannot read it: {error}") from error
     plugin = config.plugins.get("setwright")
     if plugin is None:
         raise ProjectError(f"{config_file}: add 'setwright' to 'plugins'")

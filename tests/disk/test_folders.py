@@ -248,3 +248,35 @@ def test_a_theme_folder_that_was_deleted_is_named_with_what_to_do(tmp_path: Path
 
     assert result.exit_code == 2
     assert "make that folder, this tool fills it" in said(result)
+
+
+ODD = [
+    ("site_dir", '"si\\0te"', "change the line 'site_dir' in mkdocs.yml: 'si?te' is no folder's name"),
+    ("docs_dir", '"si\\0te"', "docs_dir"),
+    (
+        "plugins",
+        '[{setwright: {program: "a\\0b"}}]',
+        "'program' in mkdocs.yml: 'a?b' is no folder's name",
+    ),
+    ("plugins", "[{setwright: {program: .}}]", "change the line 'program' in mkdocs.yml: '.' holds the whole project"),
+    (
+        "plugins",
+        "[{setwright: {program: ..}}]",
+        "'program' in mkdocs.yml: '..' holds the whole project",
+    ),
+    ("site_url", '"https://[::1"', "the site engine cannot read it: Invalid IPv6 URL"),
+    ("INHERIT", "mkdocs.yml", "the site engine cannot read it: maximum recursion depth exceeded"),
+]
+
+
+@pytest.mark.parametrize(("line", "value", "why"), ODD)
+@pytest.mark.parametrize("command", ["render", "build"])
+def test_a_setting_that_is_none_is_one_sentence(project: Path, command: str, line: str, value: str, why: str) -> None:
+    """A slip in mkdocs.yml never shows the inside of the tool, and nothing is touched."""
+    setting(project, line, value)
+    before = digests(project)
+    result = setwright(project, command)
+
+    assert result.exit_code == USAGE
+    assert why in said(result)
+    assert digests(project) == before

@@ -28,6 +28,13 @@ def test_the_ramp_counts_for_nothing_but_time() -> None:
     assert PYRAMID.first.amount == Span(8, 10)
 
 
+def test_how_sets_feel_is_what_any_of_them_says() -> None:
+    """The heavy set is told how it should feel, a first one with the body alone is not."""
+    heavy = Set(Span.of(5), Weight(Fraction(40)), feels=Effort(Fraction(8)))
+
+    assert Dose("reps", "both together", (Set(Span.of(5)), heavy)).feels == Effort(Fraction(8))
+
+
 def test_a_set_of_which_nothing_else_is_said() -> None:
     """It works with the body alone, at no set tempo, and nothing is rested after it."""
     assert Set(Span.of(8)) == Set(Span.of(8), load=None, tempo=None, rest_s=0, kind="work")

@@ -22,15 +22,18 @@ def said(steps: tuple[Step, ...]) -> list[str]:
     ]
 
 
-def reps(sets: int, sides: str = "both together") -> Dose:
+def reps(sets: int, sides: str = "both together", rest_s: int = 90) -> Dose:
     """Return so many sets of five repetitions of 4 s."""
-    return make.dose("{reps: 5, tempo: 2-0-2-0}", f"sides: {sides}", f"{{kind: straight, sets: {sets}, rest: 90 s}}")
+    block = f"{{kind: straight, sets: {sets}, rest: {rest_s} s}}"
+    return make.dose("{reps: 5, tempo: 2-0-2-0}", f"sides: {sides}", block)
 
 
 NAMES = "ABCDE"
 
 CASES: list[tuple[BlockKind, list[Dose], list[str]]] = [
     ("straight", [reps(2), reps(1)], ["A1", "rest 90", "A2", "change 90", "B1"]),
+    # the rest before the next exercise is that of the one before it
+    ("straight", [reps(1), reps(2, rest_s=120)], ["A1", "change 90", "B1", "rest 120", "B2"]),
     ("straight", [reps(1, "one at a time")], ["A1 first side", "A1 second side"]),
     ("superset", [reps(2), reps(2)], ["A1", "change 20", "B1", "rest 60", "A2", "change 20", "B2"]),
     # one drops out of the second round, and its change-over with it

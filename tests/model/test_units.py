@@ -20,12 +20,15 @@ TIMES_S = [
 
 # International yard and pound agreement (1959): 1 lb = 0.453 592 37 kg exactly.
 MASSES_KG = [
-    ("12 kg", Fraction(12)), ("12kg", Fraction(12)), ("1.25 kg", Fraction(5, 4)), ("1 lb", Fraction("0.45359237")),
+    ("12 kg", Fraction(12)), ("12kg", Fraction(12)), ("1.25 kg", Fraction(5, 4)), ("0.01 kg", Fraction(1, 100)),
+    ("1 lb", Fraction("0.45359237")),
     ("25 lb", Fraction("11.33980925")), ("100 lb", Fraction("45.359237")), ("1000 kg", Fraction(1000)),
 ]  # fmt: skip
 
 # The SI Brochure, table 7: centi is 1/100, kilo is 1000.
 LENGTHS_CM = [("40 cm", 40), ("2.5 cm", Fraction(5, 2)), ("20 m", 2000), ("1 km", 100_000), ("0.4 km", 40_000)]
+
+DISTANCES_CM = [("20 m", 2000), ("0.01 m", 1), ("1 cm", 1), ("0.4 km", 40_000)]
 
 PERCENTS = [("15 %", 15), ("15%", 15), ("2.5 %", Fraction(5, 2)), ("100 %", 100), ("0 %", 0), ("300 %", 300)]
 
@@ -37,6 +40,7 @@ READ: list[tuple[Any, Any, Any]] = [
     *((units.parse_duration_s, *row) for row in TIMES_S),
     *((units.parse_mass_kg, *row) for row in MASSES_KG),
     *((units.parse_length_cm, *row) for row in LENGTHS_CM),
+    *((units.parse_distance_cm, *row) for row in DISTANCES_CM),
     *((units.parse_percent, *row) for row in PERCENTS),
     *((units.parse_weeks, *row) for row in WEEKS),
     *((units.parse_count, *row) for row in COUNTS),
@@ -76,6 +80,12 @@ REFUSED = [
     (units.parse_length_cm, "20", "20 of what? write '20 cm' or '20 m'"),
     (units.parse_length_cm, "0 m", "check the number and the unit"),
     (units.parse_length_cm, "101 km", "check the number and the unit"),
+    (units.parse_length_cm, "0.004 cm", "check the number and the unit"),  # pages show two places, and so 0 cm
+    (units.parse_distance_cm, "0.001 m", "round it to a centimetre"),
+    (units.parse_distance_cm, "20.005 m", "round it to a centimetre"),
+    (units.parse_mass_kg, "0.001 kg", "check the number and the unit"),
+    (units.parse_mass_kg, "0.004 lb", "check the number and the unit"),
+    (units.parse_percent, "0.004 %", "check the number and the unit"),
     (units.parse_length_cm, "20 ft", "write it with cm, m or km, such as '40 cm' or '20 m'"),
     (units.parse_percent, "0.6", "write '60 %'"),
     (units.parse_percent, "60", "write '60 %'"),

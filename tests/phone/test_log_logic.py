@@ -66,14 +66,14 @@ def test_the_table_is_csv_and_comes_back_whole(run: Run, name: str, load: str, e
         entry | {"sides": 2, "load": load, "effort": effort},
         entry | {"sides": 1, "load": "", "effort": None},
     ]
-    text = run("csv", "m => m.csvOf([given])", one)
+    text = run("csv", "m => m.csvOf([given], 'Here')", one)
     read = list(csv.reader(io.StringIO(text, newline=""), strict=True))
-    back = run("csv", "m => m.sessionsIn(given)", text)
+    back = run("csv", "m => m.sessionsIn(given, 'Here')", text)
 
     assert text.endswith("\r\n")
-    assert {len(line) for line in read} == {16}
+    assert {len(line) for line in read} == {17}
     assert [line[9] for line in read[1:]] == [f"n{name}"] * 2
-    assert back == {"sessions": [one], "skipped": 0}
+    assert back == {"sessions": [one], "skipped": 0, "of": ""}
 
 
 SIGNS = "=+-@\t\r"
@@ -86,11 +86,11 @@ def test_no_field_of_the_table_is_a_formula(run: Run, name: str, load: str) -> N
     one = session("2027-08-20", 7, 45)
     entry = {"exercise": "x", "name": name, "block": name, "set": 1, "measure": "reps", "amount": 5}
     one["sets"] = [entry | {"sides": 2, "load": load, "effort": None}]
-    text = run("csv", "m => m.csvOf([given])", one)
+    text = run("csv", "m => m.csvOf([given], 'Here')", one)
     (_, line) = csv.reader(io.StringIO(text, newline=""), strict=True)
 
     assert [field for field in line if field.startswith(tuple(SIGNS)) and not _is_number(field)] == []
-    assert run("csv", "m => m.sessionsIn(given)", text)["sessions"] == [one]
+    assert run("csv", "m => m.sessionsIn(given, 'Here')", text)["sessions"] == [one]
 
 
 def _is_number(field: str) -> bool:
@@ -101,7 +101,7 @@ def _is_number(field: str) -> bool:
 def test_a_number_in_the_table_stays_a_number(run: Run, number: str) -> None:
     """A spreadsheet goes on counting with it."""
     one = session("2027-08-20", 7, 45) | {"plan": number}
-    (_, line) = csv.reader(io.StringIO(run("csv", "m => m.csvOf([given])", one), newline=""))
+    (_, line) = csv.reader(io.StringIO(run("csv", "m => m.csvOf([given], 'Here')", one), newline=""))
 
     assert line[1] == number
 
@@ -109,9 +109,9 @@ def test_a_number_in_the_table_stays_a_number(run: Run, number: str) -> None:
 def test_a_line_that_is_none_of_the_table_is_skipped_and_counted(run: Run) -> None:
     """The other lines are read; an empty line at the end, as editors leave it, is no loss."""
     one = session("2027-08-20", 7, 45)
-    text = run("csv", "m => m.csvOf([given])", one) + "a,b,c\r\n\r\n"
+    text = run("csv", "m => m.csvOf([given], 'Here')", one) + "a,b,c\r\n\r\n"
 
-    assert run("csv", "m => m.sessionsIn(given)", text) == {"sessions": [one], "skipped": 1}
+    assert run("csv", "m => m.sessionsIn(given, 'Here')", text) == {"sessions": [one], "skipped": 1, "of": ""}
 
 
 def test_a_field_of_millions_of_letters_is_read(run: Run) -> None:
@@ -182,6 +182,43 @@ def test_sessions_of_two_centuries_make_a_short_chart(run: Run) -> None:
 
     assert len(weeks) == 16
     assert (weeks[-1]["monday"], weeks[-1]["load"], weeks[0]["load"]) == ("2199-12-30", 200, 0)
+
+
+def test_a_session_of_a_wrong_clock_hides_no_week(run: Run) -> None:
+    """A chart ends with this week: what is dated later is counted. Where all is later, this clock is wrong."""
+    days = ["2027-08-02", "2027-08-22", "2027-08-23", "2199-12-31"]
+    sessions = [session(day, 5, 40) for day in days]
+    line = "m => { const {until, later} = m.untilWeekOf(given[0], given[1]); return [until.map(o => o.id), later]; }"
+
+    def until(today: str) -> Any:
+        ids, later = run("log", line, [sessions, f"{today}T12:00:00"])
+        return [ident[:10] for ident in ids], later
+
+    assert until("2027-08-18") == (days[:2], 2)  # a Wednesday: its week ends on Sunday the 22nd, ISO 8601
+    assert until("2027-08-23") == (days[:3], 1)
+    assert until("1970-01-01") == (days, 0)
+
+
+def test_half_of_what_is_counted_becomes_whole(run: Run) -> None:
+    """Sets, repetitions, sides, weeks, minutes and efforts are counted; a fraction becomes the nearest one."""
+    parts = session("2027-08-20", 7, 40) | {"week": 1.5, "effort": 6.4, "minutes": 42.5}
+    parts["sets"] = [{"set": 1.2, "amount": 8.5, "sides": 1.4, "effort": 7.6}]
+    found, mended = run("log", "m => { const c = {count: 0}; return [m.loggedFrom(given, c), c.count]; }", parts)
+
+    assert (found["week"], found["effort"], found["minutes"]) == (2, 6, 43)
+    assert [found["sets"][0][key] for key in ("set", "amount", "sides", "effort")] == [1, 9, 1, 8]
+    assert mended == 7
+
+
+def test_a_table_says_of_which_club_it_is(run: Run) -> None:
+    """Another club's name is given back; one's own, and a table of earlier versions without any, give none."""
+    one = session("2027-08-20", 7, 45)
+    text = run("csv", "m => m.csvOf([given], 'Reedmere, Paddlers')", one)
+    earlier = text.replace(",club", "", 1).replace(',"Reedmere, Paddlers"', "")
+
+    assert run("csv", "m => m.sessionsIn(given, 'Reedmere, Paddlers')", text)["of"] == ""
+    assert run("csv", "m => m.sessionsIn(given, 'Here')", text)["of"] == "Reedmere, Paddlers"
+    assert run("csv", "m => m.sessionsIn(given, 'Here')", earlier) == {"sessions": [one], "skipped": 0, "of": ""}
 
 
 PLACES = st.lists(st.sampled_from(["0.0.1", "0.0.2", "0.1.1", "1.0.1"]), unique=True)

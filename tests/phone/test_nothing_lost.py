@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import Browser, BrowserContext, Dialog, Page, expect
 
 from .conftest import PHONE
 
@@ -76,6 +76,7 @@ def test_a_bad_entry_never_stops_the_page(phone: Page, address: str, tmp_path: P
 
 def test_minutes_beyond_a_day_draw_no_chart_of_their_own(phone: Page, address: str) -> None:
     """1e308 minutes count as none; the week beside them keeps its bar."""
+    phone.clock.set_fixed_time("2027-08-21T12:00:00")
     phone.goto(f"{address}safety/")
     endless = '{"id": "2027-08-13T18:00:00", "sets": [], "effort": 9, "minutes": 1e308}'
     keep(phone, {"log/2027-08-20T18:00:00": GOOD, "log/2027-08-13T18:00:00": endless})
@@ -101,6 +102,49 @@ def test_a_file_with_bad_entries_brings_the_good_ones(phone: Page, address: str,
         expect(phone.locator(".sw-status").last).to_contain_text("2 values that cannot be")
         expect(phone.get_by_label("Large", exact=True)).to_be_checked()
         expect(phone.get_by_label("Weight", exact=True)).to_have_value("")
+
+
+@pytest.mark.parametrize(("place", "kind"), [("settings/", "json"), ("log/", "json"), ("log/", "csv")])
+def test_a_file_of_another_club_is_restored_only_when_asked(
+    phone: Page, address: str, tmp_path: Path, place: str, kind: str
+) -> None:
+    """Both clubs are named; "no" changes nothing, "yes" restores."""
+    phone.goto(address + place)
+    file = tmp_path / f"copy.{kind}"
+    log = phone.evaluate(
+        "async one => (await import(new URL('/assets/js/logic/csv.js', location.href))).csvOf([one], 'Reedmere')", GOOD
+    )
+    copy = {"of": "Reedmere", "version": 1, "log": [GOOD], "settings": {"text": "large"}}
+    file.write_text(log if kind == "csv" else json.dumps(copy), "utf-8")
+    asked: list[str] = []
+    answers = iter((False, True))
+
+    def answer(dialog: Dialog) -> None:
+        asked.append(dialog.message)
+        dialog.accept() if next(answers) else dialog.dismiss()
+
+    phone.on("dialog", answer)
+    restore(phone, file)
+    expect(phone.locator(".sw-status").last).to_have_text("Nothing was changed.")
+    assert (len(asked), sessions(phone)) == (1, [])
+
+    restore(phone, file)
+    expect(phone.locator(".sw-status").last).to_contain_text("1 session.")
+    assert "Reedmere" in asked[1]
+    assert "Tarnbeck Orienteers" in asked[1]
+    assert [one["id"] for one in sessions(phone)] == [GOOD["id"]]
+
+
+def test_a_session_of_another_century_leaves_the_chart_to_the_real_weeks(phone: Page, address: str) -> None:
+    """It stands in the list, where it can be deleted, and the chart says that it is left out."""
+    phone.clock.set_fixed_time("2027-08-21T12:00:00")
+    phone.goto(f"{address}safety/")
+    wrong = GOOD | {"id": "2199-12-31T18:00:00", "minutes": 90}
+    keep(phone, {"log/2027-08-20T18:00:00": GOOD, "log/2199-12-31T18:00:00": wrong})
+    phone.goto(f"{address}log/")
+
+    expect(phone.locator("sw-log figcaption")).to_contain_text("Highest: 200. 1 session is dated later than this week")
+    expect(phone.locator("sw-log details.sw-logged")).to_have_count(2)
 
 
 def test_a_weight_in_an_unknown_unit_is_no_weight_in_kilograms(phone: Page, address: str, tmp_path: Path) -> None:

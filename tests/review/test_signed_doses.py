@@ -16,7 +16,7 @@ RANGES = [
     # the prescription over four weeks, and what a sign-off keeps of it
     ("{reps: 8}", "{reps: [8, 8], sets: [3, 3], weekly_sets: 3}"),
     ("{hold: 50 s, progress: {hold: {add: 10 s, up_to: 70 s}}}", "{hold: [50 s, 70 s], sets: [3, 3], weekly_sets: 3}"),
-    ("{distance: 1.555 m}", "{distance: [155.5 cm, 155.5 cm], sets: [3, 3], weekly_sets: 3}"),
+    ("{distance: 1.55 m}", "{distance: [155 cm, 155 cm], sets: [3, 3], weekly_sets: 3}"),
     (
         "{reps: 8, load: 5 kg per hand, progress: {load: {add: 1 kg per hand, up_to: 6 kg per hand}}}",
         "{reps: [8, 8], sets: [3, 3], load: [5 kg per hand, 6 kg per hand], weekly_sets: 3}",

@@ -115,3 +115,16 @@ def test_a_hook_s_own_repository_is_left_alone(desk: Desk, tmp_path: Path, monke
 
     assert len(list(versions(desk.program, SQUAT))) == 3
     assert os.environ["GIT_DIR"] == str(other.folder / ".git")
+
+
+def test_git_asks_nobody_and_fetches_nothing(desk: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A build on a server never waits for a password: git(1), GIT_TERMINAL_PROMPT and GIT_NO_LAZY_FETCH."""
+    told = tmp_path / "told"
+    tool = tmp_path / "bin" / "git"
+    tool.parent.mkdir()
+    tool.write_text(f"#!/bin/sh\necho $GIT_TERMINAL_PROMPT $GIT_NO_LAZY_FETCH > '{told}'\n", "utf-8")
+    tool.chmod(0o755)
+    monkeypatch.setenv("PATH", str(tool.parent), prepend=":")
+
+    assert list(versions(desk.program, SQUAT)) == []
+    assert told.read_text("utf-8") == "0 1\n"

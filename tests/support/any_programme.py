@@ -49,7 +49,7 @@ LOADS = [
     "RPE 7",
     "2 reps in reserve",
     "light band",
-    "70 % 1RM",
+    "60 % 1RM",
 ]
 
 
@@ -79,7 +79,7 @@ def exercise(draw: st.DrawFn, ident: str) -> dict[str, Any]:
             "at_home": {"use": draw(prose), "how": draw(prose)},
             "cautions": draw(texts),
             "stop_if": draw(texts),
-            "limits": {"load": "40 % bodyweight", "hold": "90 s"},
+            "limits": {"load": "40 % bodyweight", "top_effort": "RPE 10", "hold": "90 s"},
             "sources": ["a-2001"],
         }
     return written

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Final
 
 from setwright.disk import written
+from setwright.disk.mounts import mounted_in
 from setwright.errors import ProjectError
 
 _README: Final = "README.md"
@@ -14,7 +15,7 @@ _README: Final = "README.md"
 def refuse_foreign(root: Path, program: Path, docs: Path, site: Path) -> None:
     """Refuse settings under which a run would write into a folder that is not this tool's own.
 
-    What is in the site's folder does not matter here, since not every run writes it: ``refuse_filled`` says.
+    What is in the site's folder does not matter here, since not every run writes it: ``refuse_site`` says.
 
     Args:
         root: the project's folder, in which mkdocs.yml stands.
@@ -25,6 +26,11 @@ def refuse_foreign(root: Path, program: Path, docs: Path, site: Path) -> None:
     Raises:
         ProjectError: naming the line of mkdocs.yml to change, and why.
     """
+    for line, folder in (("program", program), ("docs_dir", docs), ("site_dir", site)):
+        if "\0" in str(folder):
+            raise _refused(line, folder, root, "is no folder's name")
+    if _lies_in(root.resolve(), program.resolve()):
+        raise _refused("program", program, root, "holds the whole project, and the programme has a folder of its own")
     for line, folder in (("docs_dir", docs), ("site_dir", site)):
         if why := _standing(folder.resolve(), root.resolve(), program.resolve()):
             raise _refused(line, folder, root, why)
@@ -32,6 +38,22 @@ def refuse_foreign(root: Path, program: Path, docs: Path, site: Path) -> None:
         why = "and the folder of the Markdown tree must be two folders, neither of them inside the other"
         raise _refused("site_dir", site, root, why)
     refuse_filled("docs_dir", docs, root)
+
+
+def refuse_site(site: Path, root: Path) -> None:
+    """Refuse a folder for which no new site can be swapped: it holds other people's files, or a disk is mounted there.
+
+    Raises:
+        ProjectError: naming the line of mkdocs.yml to change, and why.
+    """
+    refuse_filled("site_dir", site, root)
+    point = mounted_in(site)
+    if point is not None:
+        here = point == site.resolve()
+        where = "is a place" if here else f"holds {point.relative_to(site.resolve())}, a place"
+        why = f"{where} where another disk is mounted, so that no new site can be swapped in"
+        why += "; name a folder inside it" if here else "; name another folder"
+        raise _refused("site_dir", site, root, why)
 
 
 def refuse_filled(line: str, folder: Path, root: Path) -> None:

@@ -18,7 +18,7 @@ from pydantic import PlainValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from setwright.model.base import refuse
-from setwright.model.load import LOAD_SCHEMA, Load, parse_load, same_kind
+from setwright.model.load import LOAD_SCHEMA, Load, magnitude, parse_load, same_kind
 from setwright.model.slips import (
     NO_RANGE_OF_EFFORTS,
     effort_meant,
@@ -31,13 +31,16 @@ from setwright.model.slips import (
     sets_times,
 )
 from setwright.model.span import Span
-from setwright.model.units import LONGEST_VALUE, parse_count, parse_length_cm, parse_work_s, shown
+from setwright.model.units import LONGEST_VALUE, parse_count, parse_distance_cm, parse_work_s, shown
 
 Amounts = tuple[Span, ...]
 """The amount of every set, or of each set."""
 
 Loads = tuple[Load, ...]
 """The load of every set, or of each set."""
+
+LEAST_LOAD: Final = Fraction(1, 10)
+"""The least load that is prescribed, in kg or percent, so that a share of it in a lighter week is still shown."""
 
 T = TypeVar("T")
 
@@ -115,13 +118,16 @@ def parse_times_s(value: Any) -> Amounts:
 
 def parse_distances_cm(value: Any) -> Amounts:
     """Return distances in centimetres: ``20 m``, ``20 to 30 m``, ``[30 m, 20 m]``."""
-    return per_set(value, lambda one: _span(one, parse_length_cm, "20 to 30 m"), "'[30 m, 20 m]'", _distance_meant)
+    return per_set(value, lambda one: _span(one, parse_distance_cm, "20 to 30 m"), "'[30 m, 20 m]'", _distance_meant)
 
 
 def parse_loads(value: Any) -> Loads:
     """Return loads: ``60 % 1RM``, ``[60 % 1RM, 70 % 1RM]``; a list holds loads of one kind."""
     loads = per_set(value, parse_load, "'[60 % 1RM, 70 % 1RM]'", _load_meant)
     for index, load in enumerate(loads):
+        if load.weighed and magnitude(load) < LEAST_LOAD:
+            said = f"{load} is less than anybody weighs out"
+            refuse("not-a-load", said, "check the number and the unit", at=(index,) if len(loads) > 1 else ())
         if not same_kind(loads[0], load):
             said = f"this list begins with {loads[0]}, this is {load}"
             refuse("load-units-differ", said, "write the load of every set in the same way", at=(index,))

@@ -24,7 +24,15 @@ from pydantic import PlainValidator, WithJsonSchema
 
 from setwright.model.base import refuse
 from setwright.model.slips import NO_RANGE_OF_EFFORTS, effort_meant, is_range_of_loads
-from setwright.model.units import KG_PER_LB, as_text, exact_number, of_what, parse_mass_kg, shown
+from setwright.model.units import (
+    KG_PER_LB,
+    as_text,
+    exact_number,
+    of_what,
+    parse_mass_kg,
+    refuse_shown_as_nothing,
+    shown,
+)
 
 Base = Literal["body weight", "1RM"]
 """What a percentage is a percentage of."""
@@ -201,6 +209,7 @@ def _share(text: str, match: re.Match[str]) -> Load:
         refuse("not-a-load", f"{shown(text)} of what?", f"write '{match['n']} % bodyweight' or '{match['n']} % 1RM'")
     if percent == 0:
         refuse("not-a-load", f"{shown(text)} is no load", "write more than 0 %")
+    refuse_shown_as_nothing(text, percent, "%", "not-a-load")
     if percent > 200:
         refuse("not-a-load", f"{shown(text)} is outside 0 to 200 %", "check the number")
     if match["of"] == "1RM":

@@ -2,7 +2,7 @@
 
 import re
 from datetime import date
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
@@ -53,6 +53,10 @@ class OtherTraining(CoachModel):
     hard: Flag = Field(default=False, description="true for a key session.")
 
 
+_LEAST_KEPT: Final = 10
+"""Less than this share, in percent, is no week of training."""
+
+
 class Lighter(CoachModel):
     """Lighter weeks: what remains of each number. Progressions wait."""
 
@@ -67,10 +71,10 @@ class Lighter(CoachModel):
         if not shares:
             refuse("lighter-of-what", "what gets lighter?", "write 'sets: 60 %', 'reps: 80 %' or 'load: 90 %'")
         for key, share in shares.items():
-            if not 0 < share <= 100:
+            if not _LEAST_KEPT <= share <= 100:
                 refuse(
                     "lighter-of-what",
-                    "a lighter week keeps more than 0 % and at most 100 %",
+                    f"a lighter week keeps from {_LEAST_KEPT} to 100 %",
                     "write what remains, such as 60 %",
                     at=(key,),
                 )

@@ -98,6 +98,11 @@ class Prescription(CoachModel):
         return lengths.pop() if len(lengths) == 1 else None
 
     @property
+    def most_listed(self) -> int:
+        """The most sets that any list of this prescription holds; none where all are alike."""
+        return max((len(value) for _, value in self._lists()), default=0)
+
+    @property
     def listed_by(self) -> str:
         """The key of the first list of sets."""
         return str(next(self._lists())[0][0])

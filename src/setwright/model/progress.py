@@ -11,7 +11,7 @@ from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import Band, Load, LoadField, magnitude
 from setwright.model.tempo import TempoField
-from setwright.model.units import Count, Duration, Flag, Length, Weeks, WorkTime
+from setwright.model.units import Count, Distance, Duration, Flag, Weeks, WorkTime
 
 T = TypeVar("T")
 W = TypeVar("W")
@@ -82,7 +82,7 @@ class RestClimb(Climb[Duration, Duration]):
     """A rest that shrinks, down to none at all."""
 
 
-class DistanceClimb(Climb[Length, Distances]):
+class DistanceClimb(Climb[Distance, Distances]):
     """A distance that grows: '5 m'."""
 
 

@@ -7,7 +7,7 @@ from pydantic import Field, model_validator
 from setwright.model.base import CoachModel, refuse
 from setwright.model.prescription import MEASURES
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Length, WorkTime
+from setwright.model.units import Count, Distance, WorkTime
 
 
 class RoutinePart(CoachModel):
@@ -18,7 +18,7 @@ class RoutinePart(CoachModel):
     reps: Count | None = Field(default=None, description="Repetitions; a side, where it is one side at a time.")
     hold: WorkTime | None = Field(default=None, description="Time to hold still.")
     work: WorkTime | None = Field(default=None, description="Time to keep moving.")
-    distance: Length | None = Field(default=None, description="Distance to cover.")
+    distance: Distance | None = Field(default=None, description="Distance to cover.")
     note: Prose | None = Field(default=None, description="What matters here.")
 
     @model_validator(mode="after")

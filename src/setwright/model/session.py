@@ -18,6 +18,10 @@ MOST_EXERCISES: Final = 48
 """Nobody trains more than this in one session; a page of it could not be read."""
 
 
+MOST_LISTED: Final = 240
+"""Sets of a session that are listed one by one: twelve each for twenty exercises. Each takes a line on pages."""
+
+
 class Block(CoachModel):
     """A group of exercises done together."""
 
@@ -129,4 +133,8 @@ class Session(CoachModel):
         if count > MOST_EXERCISES:
             said = f"this session holds {count} exercises, {MOST_EXERCISES} are the most"
             refuse("too-many-exercises", said, "make two sessions of it", at=("blocks",))
+        listed = sum(written.most_listed for block in self.blocks for written in block.exercises)
+        if listed > MOST_LISTED:
+            said = f"this session lists {listed} sets one by one, {MOST_LISTED} are the most"
+            refuse("too-many-sets", said, "write one number for sets that are alike", at=("blocks",))
         return self

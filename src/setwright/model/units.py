@@ -95,6 +95,7 @@ def parse_mass_kg(value: Any) -> Fraction:
     match = _MASS.fullmatch(text)
     if not match:
         refuse("not-a-weight", f"{shown(text)} is not a weight", of_what(text, "kg", "lb") or hint)
+    refuse_shown_as_nothing(text, Fraction(match["number"]), match["unit"], "not-a-weight")
     kilograms = Fraction(match["number"]) * (KG_PER_LB if match["unit"] == "lb" else 1)
     if kilograms == 0:
         refuse("not-a-weight", f"{shown(text)} is no weight", f"write more than 0 {match['unit']}")
@@ -111,9 +112,24 @@ def parse_length_cm(value: Any) -> Fraction:
     if not match:
         refuse("not-a-length", f"{shown(text)} is not a length", of_what(text, "cm", "m") or hint)
     length = Fraction(match["number"]) * _CM_PER[match["unit"]]
+    refuse_shown_as_nothing(text, length, "cm", "not-a-length")
     if not 0 < length <= 100 * _CM_PER["km"]:
         refuse("not-a-length", f"{shown(text)} is outside 0 to 100 km", "check the number and the unit")
     return length
+
+
+def parse_distance_cm(value: Any) -> Fraction:
+    """Return a distance to cover, in whole centimetres, which is what pages show of one in metres."""
+    distance = parse_length_cm(value)
+    if distance.denominator != 1:
+        refuse("not-a-length", f"{shown(str(value))} is not a whole number of centimetres", "round it to a centimetre")
+    return distance
+
+
+def refuse_shown_as_nothing(text: str, number: Fraction, unit: str, rule: str) -> None:
+    """Refuse an amount that is more than nothing and so little that pages would show it as 0."""
+    if number and plain_number(number) == "0":
+        refuse(rule, f"{shown(text)} is so little that pages would show 0 {unit}", "check the number and the unit")
 
 
 def parse_percent(value: Any) -> Fraction:
@@ -127,6 +143,7 @@ def parse_percent(value: Any) -> Fraction:
             hint = f"write '{plain_number(share)} %'"
         refuse("not-a-percentage", f"{shown(text)} is not a percentage", hint)
     percent = Fraction(match["number"])
+    refuse_shown_as_nothing(text, percent, "%", "not-a-percentage")
     if percent > 300:
         refuse("not-a-percentage", f"{shown(text)} is over 300 %", "check the number")
     return percent
@@ -213,7 +230,12 @@ Mass = Annotated[Fraction, PlainValidator(lambda v: parse_mass_kg(v)), _text_sch
 """A weight, in kilograms."""
 
 Length = Annotated[Fraction, PlainValidator(lambda v: parse_length_cm(v)), _text_schema(rf"{_N} *(cm|m|km)", "40 cm")]
-"""A length or a distance, in centimetres."""
+"""A length, in centimetres."""
+
+Distance = Annotated[
+    Fraction, PlainValidator(lambda v: parse_distance_cm(v)), _text_schema(rf"{_N} *(cm|m|km)", "20 m")
+]
+"""A distance to cover, in whole centimetres."""
 
 Percent = Annotated[Fraction, PlainValidator(lambda v: parse_percent(v)), _text_schema(rf"{_N} *%", "15 %")]
 """A share, as the number before the sign."""

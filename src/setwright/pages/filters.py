@@ -1,5 +1,6 @@
 """How values look on a page. Everything that a person wrote passes through an escape here or in the template."""
 
+import html
 import re
 from collections.abc import Callable
 from functools import partial
@@ -20,7 +21,7 @@ from setwright.wording.limits import limits_set
 from setwright.wording.pieces import Pieces
 from setwright.wording.reviews import part_names, status
 
-_IN_MARKDOWN = re.compile(r"[^\w ,.;:()/'%°–·’-]")
+_IN_MARKDOWN = re.compile(r"[^\w ,.;:()/'%°–·’-]|_")
 
 
 def heading(text: str) -> Markup:
@@ -30,8 +31,8 @@ def heading(text: str) -> Markup:
 
 
 def safe_attribute(text: str) -> str:
-    """Return text for the front matter, which themes put into attributes and titles without escaping."""
-    return re.sub(r"[<>&]", "", plain(text)).replace('"', "”")
+    """Return text for the front matter, escaped: themes put it as it is into attributes, titles and the search."""
+    return html.escape(plain(text), quote=False).replace('"', "&quot;")
 
 
 def prose(text: str, exercise_address: Callable[[str], str]) -> Markup:

@@ -89,7 +89,6 @@ def unpack(folder: Path, revision: str, into: Path) -> Path:
     packed = _git(Path(top.decode().strip()), "archive", "--format=tar", tree)
     if packed is None:
         raise RevisionError(f"there is no {folder.name} at revision '{revision}'")
-    into.mkdir(parents=True, exist_ok=True)
     with tarfile.open(fileobj=io.BytesIO(packed)) as archive:
         archive.extractall(into, filter="data")
     return into

@@ -1,6 +1,6 @@
 """From a model's complaint to a finding: the words a coach reads, and the place they point at."""
 
-from collections.abc import Iterable, Set
+from collections.abc import Iterable
 from dataclasses import dataclass
 from types import UnionType
 from typing import Annotated, Any, Union, get_args, get_origin
@@ -24,6 +24,7 @@ def findings_of(error: ValidationError, model: type[BaseModel], tree: Tree) -> l
     for complaint in complaints:
         if complaint.kind == "missing" and complaint.path not in tree.empty:
             missing.setdefault(complaint.path[:-1], []).append(str(complaint.path[-1]))
+    # An empty value is reported already, and nothing is complained of below one.
     above_empty = {empty[:length] for empty in tree.empty for length in range(len(empty) + 1)}
     found: list[Finding] = []
     for complaint in complaints:
@@ -31,7 +32,7 @@ def findings_of(error: ValidationError, model: type[BaseModel], tree: Tree) -> l
             break
         if complaint.kind == "extra_forbidden":
             found.append(_unknown_key(complaint.path, model, tree, missing.get(complaint.path[:-1], [])))
-        elif complaint.kind != "missing" and not _follows_from_empty(complaint.path, tree, above_empty):
+        elif complaint.kind != "missing" and complaint.path not in above_empty:
             found.append(_word(complaint, tree))
     found += [_missing_keys(path, keys, model, tree) for path, keys in missing.items() if keys]
     return list(dict.fromkeys(found))
@@ -52,11 +53,6 @@ class _Complaint:
 
 def _path(error: Any) -> Path:
     return tuple(step for step in error["loc"] if not str(step).startswith("‹"))
-
-
-def _follows_from_empty(path: Path, tree: Tree, above_empty: Set[Path]) -> bool:
-    """Say whether an empty value, reported already, is at, above or below a complaint's place."""
-    return path in above_empty or any(path[:length] in tree.empty for length in range(len(path)))
 
 
 def _missing_keys(path: Path, keys: list[str], model: type[BaseModel], tree: Tree) -> Finding:

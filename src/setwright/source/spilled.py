@@ -57,7 +57,7 @@ def spilled(text: str, root: Any) -> Iterator[Spilled]:
         items = enumerate(content) if isinstance(content, list) else ()
         for step, child in (*pairs, *items):
             waiting.append(((*path, step), child))
-            if node.flow and isinstance(content, dict) and isinstance(child.content, str):
+            if node.flow and isinstance(content, dict):
                 found = _ROW.match(lines[child.line - 1], child.column - 1)
                 if found:
                     yield Spilled((*path, step), child.line, child.column, found[0])

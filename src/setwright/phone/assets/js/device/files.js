@@ -1,4 +1,5 @@
 // Files that a member saves and opens. They are made and read on the device.
+import { say } from "../words.js";
 
 /**
  * @param {string} name
@@ -32,6 +33,18 @@ export function open(accept) {
     input.click();
   });
 }
+
+/**
+ * Ask whether a file of another club is to be restored; one of this club, or of none, is.
+ * @param {unknown} of the club that the file names
+ * @param {string} here this club
+ */
+export function isWanted(of, here) {
+  if (typeof of !== "string" || of === "" || of === here) return true;
+  return confirm(say("This file is of %(other)s, and these pages are of %(here)s. Restore it here all the same?", { other: of.slice(0, LONGEST_NAME), here }));
+}
+
+const LONGEST_NAME = 70;
 
 /**
  * A name for a file: letters, figures and hyphens.

@@ -1,5 +1,5 @@
 // Everything that this device keeps of a member: saved as a file, restored from one, erased.
-import { fileName, open, save } from "../device/files.js";
+import { fileName, isWanted, open, save } from "../device/files.js";
 import { addLogged, eraseAll, keepSettings, logged, settings, unreadable } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { localTime, restored } from "../logic/log.js";
@@ -69,6 +69,10 @@ export class Copies extends HTMLElement {
     }
     if (content.version !== VERSION || !Array.isArray(content.log)) {
       this.#tell(say("This is not a copy that these pages saved. Nothing was changed."));
+      return;
+    }
+    if (!isWanted(content.of, this.dataset.club ?? "")) {
+      this.#tell(say("Nothing was changed."));
       return;
     }
     const tally = addLogged(content.log);

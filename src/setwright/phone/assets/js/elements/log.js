@@ -1,8 +1,8 @@
 // My log: session load by week as a chart, and every session with its sets.
-import { fileName, open, save } from "../device/files.js";
+import { fileName, isWanted, open, save } from "../device/files.js";
 import { addLogged, eraseUnreadable, forget, keepLogged, logged, unreadable } from "../device/member.js";
 import { csvOf, sessionsIn } from "../logic/csv.js";
-import { localTime, restored, said, sessionLoad, weeksOf } from "../logic/log.js";
+import { localTime, restored, said, sessionLoad, untilWeekOf, weeksOf } from "../logic/log.js";
 import { object } from "../logic/settings.js";
 import { effortSelect } from "./guide-forms.js";
 import { button, make, revealTools } from "./make.js";
@@ -26,7 +26,7 @@ export class Log extends HTMLElement {
   #show() {
     const sessions = logged();
     const parts = [];
-    if (sessions.length) parts.push(chart(weeksOf(sessions, WEEKS_SHOWN)));
+    if (sessions.length) parts.push(chart(sessions));
     else parts.push(make("p", "", say("Nothing yet. The guided session on a session's page fills this page.")));
     parts.push(this.#actions(sessions.length > 0), this.#status, ...this.#unreadable());
     this.replaceChildren(...parts);
@@ -53,7 +53,7 @@ export class Log extends HTMLElement {
   #actions(any) {
     const row = make("p", "sw-actions");
     const table = button(say("Save as a table (CSV)"), "sw-button", () => {
-      save(this.#name("log", "csv"), "text/csv;charset=utf-8", csvOf(logged()));
+      save(this.#name("log", "csv"), "text/csv;charset=utf-8", csvOf(logged(), this.dataset.club ?? ""));
       this.#tell(say("The table went to your downloads."));
     });
     table.disabled = !any;
@@ -94,9 +94,14 @@ export class Log extends HTMLElement {
   async #restore() {
     const text = await open(".csv,.json,text/csv,application/json");
     if (!text) return;
-    const found = sessionsIn(text) ?? saved(text);
+    const here = this.dataset.club ?? "";
+    const found = sessionsIn(text, here) ?? saved(text);
     if (!found) {
       this.#tell(say("This is neither a table nor a copy that these pages saved. Nothing was changed."));
+      return;
+    }
+    if (!isWanted(found.of, here)) {
+      this.#tell(say("Nothing was changed."));
       return;
     }
     const tally = addLogged(found.sessions);
@@ -130,7 +135,7 @@ export class Log extends HTMLElement {
       const { session, failed } = keepLogged(one, (what) => what === "effort");
       this.#tell(failed || say("Saved on this device."));
       sum.textContent = sumOf(session);
-      this.querySelector("figure")?.replaceWith(chart(weeksOf(logged(), WEEKS_SHOWN)));
+      this.querySelector("figure")?.replaceWith(chart(logged()));
     });
     const drop = button(say("Delete this session"), "sw-link", () => {
       if (!confirm(say("Delete this session from the log?"))) return;
@@ -165,15 +170,17 @@ function sumOf(one) {
  */
 function saved(text) {
   try {
-    const { log } = object(JSON.parse(text));
-    return Array.isArray(log) ? { sessions: /** @type {unknown[]} */ (log), skipped: 0 } : undefined;
+    const { log, of } = object(JSON.parse(text));
+    return Array.isArray(log) ? { sessions: /** @type {unknown[]} */ (log), skipped: 0, of } : undefined;
   } catch {
     return undefined;
   }
 }
 
-/** @param {ReturnType<typeof weeksOf>} weeks */
-function chart(weeks) {
+/** @param {Logged[]} sessions */
+function chart(sessions) {
+  const { until, later } = untilWeekOf(sessions, localTime(Date.now()));
+  const weeks = weeksOf(until, WEEKS_SHOWN);
   const highest = Math.max(0, ...weeks.map((week) => week.load));
   const most = Math.max(1, highest);
   const svg = document.createElementNS(SVG, "svg");
@@ -200,7 +207,12 @@ function chart(weeks) {
     last: dayOf(weeks[weeks.length - 1].monday),
     highest,
   });
-  return make("figure", "sw-chart-box", svg, make("figcaption", "", words), list);
+  const left = many(
+    "%(num)s session is dated later than this week, and is not in the chart.",
+    "%(num)s sessions are dated later than this week, and are not in the chart.",
+    later,
+  );
+  return make("figure", "sw-chart-box", svg, make("figcaption", "", later ? `${words} ${left}` : words), list);
 }
 
 /** @param {string} monday */

@@ -4,14 +4,17 @@
 
 const HEAD = [
   "started", "plan", "session", "week", "minutes", "session effort", "session load",
-  "block", "exercise", "exercise name", "set", "measure", "amount", "sides", "load", "effort",
+  "block", "exercise", "exercise name", "set", "measure", "amount", "sides", "load", "effort", "club",
 ];
+/** Tables of earlier versions do not say of which club they are. */
+const EARLIER = HEAD.slice(0, -1);
 
 /**
  * One line a set, the session's own columns repeated; a session without a set has one line.
  * @param {Logged[]} sessions
+ * @param {string} club
  */
-export function csvOf(sessions) {
+export function csvOf(sessions, club) {
   const lines = [HEAD];
   for (const one of sessions) {
     const load = one.effort === null ? "" : String(one.effort * one.minutes);
@@ -20,7 +23,7 @@ export function csvOf(sessions) {
       set.block, set.exercise, set.name, String(set.set), set.measure, String(set.amount), String(set.sides),
       set.load, shown(set.effort),
     ]);
-    for (const set of sets.length ? sets : [Array(9).fill("")]) lines.push([...own, ...set]);
+    for (const set of sets.length ? sets : [Array(9).fill("")]) lines.push([...own, ...set, club]);
   }
   return lines.map((line) => line.map(quoted).join(",") + "\r\n").join("");
 }
@@ -98,22 +101,26 @@ const END = /[",\r\n]/g;
 /**
  * The sessions of a CSV that csvOf made, as plain values for loggedFrom; undefined where it is another file.
  * @param {string} text
- * @returns {{sessions: unknown[], skipped: number} | undefined} skipped: lines that are none of this table's
+ * @param {string} here the name of this club
+ * @returns {{sessions: unknown[], skipped: number, of: string} | undefined} skipped: lines that are none of this
+ *   table's; of: the first club that is named and is not the one here, or nothing
  */
-export function sessionsIn(text) {
+export function sessionsIn(text, here) {
   const [head, ...lines] = fieldsOf(text.replace(/^\uFEFF/, ""));
-  if (!head || head.join() !== HEAD.join()) return undefined;
+  if (!head || ![HEAD.join(), EARLIER.join()].includes(head.join())) return undefined;
   /** @type {Map<string, {id: string, plan: string, session: string, week: number, minutes: number, effort: number | null, sets: unknown[]}>} */
   const sessions = new Map();
   const effort = (/** @type {string} */ field) => (field === "" ? null : Number(field));
   let skipped = 0;
+  let of = "";
   for (const line of lines) {
-    if (line.length !== HEAD.length) {
+    if (line.length !== head.length) {
       if (line.join("").trim()) skipped += 1;
       continue;
     }
-    const [id, plan, session, week, minutes, whole, , block, exercise, name, set, measure, amount, sides, load, own] =
+    const [id, plan, session, week, minutes, whole, , block, exercise, name, set, measure, amount, sides, load, own, club] =
       line.map(asWritten);
+    if (!of && club && club !== here) of = club;
     const known = sessions.get(id) ?? {
       id, plan, session, week: Number(week), minutes: Number(minutes), effort: effort(whole), sets: [],
     };
@@ -122,5 +129,5 @@ export function sessionsIn(text) {
     const numbers = { set: Number(set), amount: Number(amount), sides: Number(sides), effort: effort(own) };
     known.sets.push({ block, exercise, name, measure, load, ...numbers });
   }
-  return { sessions: [...sessions.values()], skipped };
+  return { sessions: [...sessions.values()], skipped, of };
 }

@@ -13,7 +13,7 @@ import { many, say } from "../words.js";
  * @property {number | null} effort of the whole session, 0 to 10
  * @property {number} minutes
  */
-/** @typedef {{count: number}} Mended how many values were out of range and became plain ones */
+/** @typedef {{count: number}} Mended how many values were out of range, or in parts, and became plain ones */
 
 /** What a log may hold. A device whose battery was flat says 1970; a day has 1440 minutes. */
 const FIRST_YEAR = 1970;
@@ -73,6 +73,19 @@ export function weeksOf(sessions, most) {
   return weeks;
 }
 
+/**
+ * The sessions up to the week of a day, and how many lie beyond it, as a clock that went wrong dates them. Where all
+ * lie beyond, it is this clock that is wrong, and they are all there is.
+ * @param {Logged[]} sessions
+ * @param {string} today such as 2027-08-20
+ * @returns {{until: Logged[], later: number}}
+ */
+export function untilWeekOf(sessions, today) {
+  const monday = mondayOf(today);
+  const until = sessions.filter((one) => mondayOf(one.id) <= monday);
+  return until.length ? { until, later: sessions.length - until.length } : { until: sessions, later: 0 };
+}
+
 /** @param {string} monday */
 function before(monday) {
   const at = new Date(`${monday}T12:00:00Z`);
@@ -95,10 +108,10 @@ export function loggedFrom(value, mended = { count: 0 }) {
     id,
     plan: text(plan, mended),
     session: text(session, mended),
-    week: number(week, 0, MOST.week, 0, mended),
+    week: whole(week, 0, MOST.week, 0, mended),
     sets: entries.map((one) => entryFrom(one, mended)),
-    effort: number(effort, 0, 10, null, mended),
-    minutes: number(minutes, 0, MOST.minutes, 0, mended),
+    effort: whole(effort, 0, 10, null, mended),
+    minutes: whole(minutes, 0, MOST.minutes, 0, mended),
   };
 }
 
@@ -127,12 +140,12 @@ function entryFrom(value, mended) {
     exercise: text(exercise, mended),
     name: text(name, mended),
     block: text(block, mended),
-    set: number(set, 0, MOST.set, 1, mended),
+    set: whole(set, 0, MOST.set, 1, mended),
     measure: known ? measure : "reps",
-    amount: number(amount, 0, MOST.amount, 0, mended),
-    sides: number(sides, 1, 2, 1, mended),
+    amount: whole(amount, 0, MOST.amount, 0, mended),
+    sides: whole(sides, 1, 2, 1, mended),
     load: text(load, mended),
-    effort: number(effort, 0, 10, null, mended),
+    effort: whole(effort, 0, 10, null, mended),
     place: text(place, mended),
   };
 }
@@ -148,6 +161,7 @@ function text(value, mended) {
 }
 
 /**
+ * A whole number, which all of a log's are: nobody does half a repetition. A fraction becomes the nearest one.
  * @template {number | null} T
  * @param {unknown} value
  * @param {number} least
@@ -156,10 +170,10 @@ function text(value, mended) {
  * @param {Mended} mended
  * @returns {number | T}
  */
-function number(value, least, most, otherwise, mended) {
-  if (typeof value === "number" && value >= least && value <= most) return value;
-  if (value !== undefined && value !== null) mended.count += 1;
-  return otherwise;
+function whole(value, least, most, otherwise, mended) {
+  const fits = typeof value === "number" && value >= least && value <= most;
+  if (value !== undefined && value !== null && !(fits && Number.isInteger(value))) mended.count += 1;
+  return fits ? Math.round(value) : otherwise;
 }
 
 /**
@@ -204,7 +218,13 @@ export function restored({ added, skipped, mended }) {
     words.push(many("%(num)s entry was skipped: no session of a log.", "%(num)s entries were skipped: no session of a log.", skipped));
   }
   if (mended) {
-    words.push(many("%(num)s value that cannot be became 0 or nothing.", "%(num)s values that cannot be became 0 or nothing.", mended));
+    words.push(
+      many(
+        "%(num)s value that cannot be was made whole, 0 or nothing.",
+        "%(num)s values that cannot be were made whole, 0 or nothing.",
+        mended,
+      ),
+    );
   }
   return words.join(" ");
 }
