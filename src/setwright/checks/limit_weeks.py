@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import islice
 
-from setwright.checks.limit_crossing import limit_place
+from setwright.checks.limit_crossing import dose_place, limit_place
 from setwright.checks.load_step import oversteps, uses_in
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.contacts import contacts, is_jump, routine_contacts
@@ -31,7 +31,7 @@ def weekly_steps(subject: Subject) -> Iterator[Doubt]:
             for found in islice(oversteps(subject, plan.ident, uses, limits.weekly_step, shares=True), 1):
                 crossed.add(ident)
                 yield Doubt(
-                    subject.at(*place_in_session(found.session.session, found.now.slot), "progress"),
+                    dose_place(subject, plan, found.session, found.now, found.now.slot, "load"),
                     f"{ident}: {found}; the limit is {plain_number(limits.weekly_step)} % in a week",
                     f"the limit is in {limit_place(subject, ident, 'weekly_step')}; take a smaller step, or ask the "
                     "physiotherapist",
