@@ -170,6 +170,10 @@ class Club(CoachModel):
         """The names of all kit that is told apart by name, in the club's order: of one kind, lightest first."""
         return tuple(name for kit in self.kit for name in self.names(kit))
 
+    def is_load(self, kit: str) -> bool:
+        """Say whether a kind of kit is one to choose a load from: weights, or bands that are told apart by name."""
+        return bool(self.weights_kg(kit) or self.names(kit))
+
     def names(self, kit: str) -> tuple[str, ...]:
         """Return the names that tell a kind of kit apart, such as the club's bands."""
         entry = self.kit.get(kit)
