@@ -17,6 +17,7 @@ from setwright.checks import (
     jump_rest,
     jump_stretch,
     jump_warm_up,
+    jump_weight,
     jumps_beginners,
     jumps_key,
     jumps_last,
@@ -53,6 +54,7 @@ from setwright.checks import (
     time_budget,
     unused,
     volume_step,
+    words_beyond,
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
@@ -71,6 +73,7 @@ _MODULES: Final = (
     jump_rest,
     jump_stretch,
     jump_warm_up,
+    jump_weight,
     jumps_beginners,
     jumps_key,
     jumps_last,
@@ -107,6 +110,7 @@ _MODULES: Final = (
     time_budget,
     unused,
     volume_step,
+    words_beyond,
 )
 
 
