@@ -10,7 +10,7 @@ from setwright.dose.heights import owned_heights_cm
 from setwright.model.exercise import Exercise
 from setwright.model.units import plain_number
 
-_STOOD_ON: Final = ("box", "step", "chair", "bench")
+STOOD_ON: Final = ("box", "step", "chair", "bench")
 """Props of a figure that a member may stand on."""
 
 
@@ -36,7 +36,7 @@ def heights(subject: Subject) -> Iterator[Doubt]:
 
 def _drawn(subject: Subject, ident: str, exercise: Exercise, limit: Fraction) -> Iterator[Doubt]:
     props = exercise.figure.props if exercise.figure is not None else None
-    for name in _STOOD_ON:
+    for name in STOOD_ON:
         prop = getattr(props, name, None)
         if prop is not None and Fraction(str(prop.height)) > limit:
             place = subject.at(f"exercises/{ident}.yml", "figure", "props", name, "height")

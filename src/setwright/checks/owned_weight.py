@@ -23,7 +23,7 @@ BAD: Example = {
 blocks:
   - kind: straight
     sets: 3
-    exercises: [{exercise: goblet-squat, reps: 8, load: 40 kg}]
+    exercises: [{exercise: goblet-squat, reps: 8, load: 1 kg}]
 """
 }
 GOOD: Example = {
@@ -31,7 +31,7 @@ GOOD: Example = {
 blocks:
   - kind: straight
     sets: 3
-    exercises: [{exercise: goblet-squat, reps: 8, load: 16 kg}]
+    exercises: [{exercise: goblet-squat, reps: 8, load: 8 kg}]
 """
 }
 
