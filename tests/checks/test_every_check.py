@@ -157,7 +157,7 @@ def test_check_explains_itself(rule: Rule) -> None:
 
 
 def test_only_limits_are_errors() -> None:
-    """A physiotherapist's limit stops publishing, and so does a weight on a jump; every other check is a doubt that a coach may answer."""
+    """A physiotherapist's limit stops publishing, and so does a weight on a jump; all else a coach may answer."""
     assert {rule.ident for rule in RULES if rule.severity == "error"} == {
         "dose-beyond-limit",
         "load-escapes-limit",

@@ -84,6 +84,8 @@ def _heavy(subject: Subject, plan: Plan, item: ResolvedItem, most: Fraction) -> 
     if isinstance(load, OneRepMaxShare):
         return f"{plain_number(OF_1RM[who])} % of 1RM is the most" if load.percent > OF_1RM[who] else None
     of_limit = _of_limit(subject.programme.exercises[item.exercise], load, members)
+    if of_limit is not None and of_limit > 100:
+        return None  # beyond its limit, which is told as that
     if of_limit is not None and of_limit > most:
         return f"{plain_number(of_limit, 0)} % of its limit, and {MOST.said(most)} is the most"
     of_body = in_all(load) if isinstance(load, BodyWeightShare) else in_all(load) / members.from_ * 100
