@@ -6,8 +6,6 @@ import pytest
 from click.testing import CliRunner, Result
 
 from setwright.cli import main
-from setwright.model.sign_off import NO_DIGEST
-from setwright.review.signing import seen_code
 from support.desk import Desk
 
 USAGE = 2
@@ -88,9 +86,3 @@ def test_seen_belongs_to_all_that_is_due(desk: Desk) -> None:
 
     assert result.exit_code == USAGE
     assert "--seen belongs to --all-due" in result.stderr
-
-
-def test_what_stands_beside_no_list() -> None:
-    """An empty list has a number, too."""
-    assert seen_code([]).startswith("0-")
-    assert NO_DIGEST not in seen_code([])

@@ -39,7 +39,7 @@ def review(program: Path, everything: bool) -> None:
     click.echo(f"{len(due)} of {len(found)} exercises are due for review.")
     if due:
         click.echo(
-            f"To sign all of them, read: 'setwright sign --all-due --seen {seen_code(due)} --who ... --role ...'"
+            f"Once each is read, this signs them all: setwright sign --all-due --seen {seen_code(due)} --who ..."
         )
 
 
