@@ -87,11 +87,11 @@ def _heavy(subject: Subject, plan: Plan, item: ResolvedItem, most: Fraction) -> 
     if of_limit is not None and of_limit > 100:
         return None  # beyond its limit, which is told as that
     if of_limit is not None and of_limit > most:
-        return f"{plain_number(of_limit, 0)} % of its limit, and {MOST.said(most)} is the most"
+        return f"{plain_number(of_limit, 1)} % of its limit, and {MOST.said(most)} is the most"
     of_body = in_all(load) if isinstance(load, BodyWeightShare) else in_all(load) / members.from_ * 100
     if of_body > OF_BODY_WEIGHT[who]:
         whose = "" if isinstance(load, BodyWeightShare) else f" of a member of {plain_number(members.from_)} kg"
-        said = f"{plain_number(of_body, 0)} % of the body weight{whose}"
+        said = f"{plain_number(of_body, 1)} % of the body weight{whose}"
         return f"{said}, and {plain_number(OF_BODY_WEIGHT[who])} % is the most"
     return None
 

@@ -6,9 +6,10 @@ none of a set.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from typing import Final, Literal
 
 from setwright.model.units import KG_PER_LB
@@ -33,11 +34,13 @@ _ONES: Final = ["one", "two", "three", "four", "five", "six", "seven", "eight", 
 _TEENS: Final = ["thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen"]
 _TENS: Final = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety", "hundred"]
 _WORDS: Final = {
+    "a": 1,
+    "an": 1,
     **{word: number for number, word in enumerate([*_ONES, *_TEENS], 1)},
     **{word: 10 * number for number, word in enumerate(_TENS, 2)},
 }
-_WORD: Final = "|".join(sorted(_WORDS, key=len, reverse=True))
-NUMBER: Final = rf"(?<![\w.,-])(?:\d{{1,4}}(?:[.,]\d{{1,2}})?|(?:{_WORD})(?:[- ](?:{_WORD}))?)"
+_WORD: Final = rf"(?:{'|'.join(sorted(_WORDS, key=len, reverse=True))})(?![a-z])"
+NUMBER: Final = rf"(?<![\w.,-])(?<!half )(?:\d{{1,4}}(?:[.,]\d{{1,2}})?|{_WORD}(?:[- ]{_WORD})?)"
 """A number in digits or in words, up to hundreds."""
 
 _SCALES: Final[tuple[tuple[str, Kind, Fraction], ...]] = (
@@ -91,10 +94,13 @@ _OF_REST: Final = re.compile(
 _PER_HAND: Final = re.compile(r"\s*(?:in each hand|per hand|each hand|a hand)\b", re.IGNORECASE)
 
 
-def quantities(text: str) -> Iterator[Quantity]:
-    """Yield every number with a unit that a text asks for, in order of kind."""
+def quantities(text: str, names: Iterable[str] = ()) -> Iterator[Quantity]:
+    """Yield every number with a unit that a text asks for, in order of kind.
+
+    With the ``names`` of exercises, a number of them is one of repetitions: "fifty squats" of a goblet squat.
+    """
     taken: set[int] = set()
-    for pattern, kind, scale in _MEASURED:
+    for pattern, kind, scale in (*_MEASURED, *((_counting(name), "reps", Fraction(1)) for name in names)):
         for match in pattern.finditer(text):
             if match.start() in taken:
                 continue
@@ -117,6 +123,17 @@ def quantities(text: str) -> Iterator[Quantity]:
     for match in _HEAVIER.finditer(text):
         if _is_asked(text, match, "heavier"):
             yield Quantity("heavier", Fraction(0), match[0])
+
+
+@cache
+def _counting(name: str) -> re.Pattern[str]:
+    """Return what finds a number of an exercise: 'fifty squats', '20 goblet squats', 'ten of these squats'.
+
+    People call it by its name up to 'with' or 'from', or by the end of that.
+    """
+    words = [re.escape(word) for word in re.split(r"\s+(?:with|from|on|to|of|at|in|for)\s+", name.strip())[0].split()]
+    called = "|".join(r"\s+".join(words[first:]) for first in range(len(words)))
+    return re.compile(rf"({NUMBER})\s+(?:of\s+(?:the|these|those)\s+)?(?:{called})(?:e?s)?\b", re.IGNORECASE)
 
 
 def number_of(written: str) -> Fraction:

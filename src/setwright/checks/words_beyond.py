@@ -68,7 +68,8 @@ def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each text, at the number that goes farthest; and one for each step that names an exercise."""
     told: set[tuple[str, tuple[str | int, ...]]] = set()
     for sentence in spoken(subject):
-        found = [_beyond(subject, sentence, quantity) for quantity in quantities(sentence.text)]
+        names = [subject.programme.exercises[ident].name for ident in sentence.about]
+        found = [_beyond(subject, sentence, quantity) for quantity in quantities(sentence.text, names)]
         worst = max(filter(None, found), key=lambda doubt: doubt.severity == "error", default=None)
         worst = worst or next(_unwritten(subject, sentence), None)
         if worst is not None and (sentence.file, sentence.path) not in told:
