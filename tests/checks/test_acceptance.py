@@ -107,4 +107,4 @@ blocks:
     assert reading.programme is not None, reading.findings
     found = run(Subject(reading.programme, resolve(reading.programme), reading.places)).findings
 
-    assert [str(f.position) for f in found] == ["program/sessions/only.yml:12:11"]
+    assert [str(f.position) for f in found] == ["program/sessions/only.yml:12:17"]

@@ -5,6 +5,7 @@ import pytest
 from setwright.checks.registry import RULES
 from support.hazards import HAZARDS
 from support.planted import Garden, Plant
+from support.ways_round import WAYS_ROUND
 
 
 @pytest.fixture(scope="module")
@@ -27,4 +28,6 @@ def test_every_rule_of_growth_and_of_jumps_has_an_edit() -> None:
     """No rule of these two kinds stands untried on a whole programme."""
     kinds = {rule.ident for rule in RULES if "jump" in rule.ident or rule.ident.endswith("-step-too-large")}
 
-    assert kinds - {edit.rule for edit in HAZARDS} <= {"volume-step-too-large"}  # among the other planted problems
+    assert kinds - {edit.rule for edit in (*HAZARDS, *WAYS_ROUND)} <= {
+        "volume-step-too-large"
+    }  # among the other planted problems

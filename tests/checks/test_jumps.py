@@ -5,7 +5,7 @@ import pytest
 from support import make
 
 USUAL = {
-    "exercises/hop": "{pattern: jump, regions: {main: [calf]}}",
+    "exercises/hop": "{pattern: jump, regions: {main: [calf]}, kit: [mat]}",
     "exercises/lift": "kit: [mat]",
     "routines/warm": "{takes: 10 min, exercises: [{do: Walk., work: 10 min}]}",
 }

@@ -34,6 +34,27 @@ CASES = [
         "{reps: 1, tempo: 2-0-2-60}",
         "a pause of 60 s in each rep in week 1 of plan is beyond the limit of 40 s",
     ),
+    ("{distance: 40 m}", "{distance: 40 m}", None),
+    ("{distance: 40 m}", "{distance: 45 m}", "45 m in week 1 of plan is beyond the limit of 40 m"),
+    ("{distance: 40 m, hold: 30 s, reps: 5}", "{distance: 40 m}", None),  # a distance has a limit of its own
+    ("{distance: 40 m}", "{work: 40 s}", None),  # a metre a second
+    ("{distance: 40 m}", "{work: 45 s}", "45 s of work, time for 45 m, in week 1 of plan is beyond the limit of 40 m"),
+    ("{distance: 40 m, hold: 60 s}", "{work: 45 s}", None),
+    ("{distance: 40 m}", "{reps: 11}", "11 reps, time for 44 m, in week 1 of plan is beyond the limit of 40 m"),
+    ("{distance: 40 m}", "{hold: 2 min}", None),  # who holds still goes nowhere
+    ("{load: none}", "{reps: 8, kit: [mat]}", None),
+    ("{load: none}", "{reps: 8, load: 3 reps in reserve, kit: [mat]}", None),
+    ("{load: none}", "{reps: 8, load: 1 kg}", "1 kg in week 1 of plan is beyond the limit of none, the body alone"),
+    (
+        "{load: none}",
+        "{reps: 8, load: light band, kit: [band]}",
+        "light band in week 1 of plan is beyond the limit of none, the body alone",
+    ),
+    (
+        "{load: none}",
+        "{reps: 8, load: 1 % bodyweight}",
+        "1 % bodyweight in week 1 of plan is beyond the limit of none, the body alone",
+    ),
     ("{reps: 10}", "{work: 32 s}", None),  # three seconds each, where nothing is written
     ("{reps: 10}", "{work: 33 s}", "33 s of work, time for 11 reps, in week 1 of plan is beyond the limit of 10"),
     ("{reps: 10}", "{work: 33 s, tempo: 2-0-2-0}", None),
@@ -212,6 +233,42 @@ def test_earliest_phase(earliest: int, crossed: str | None) -> None:
 
     assert [f.message for f in found] == ([crossed] if crossed else [])
     assert all("the limit is in program/exercises/lift.yml" in f.hint for f in found)
+
+
+NOT_BEFORE_WEEK = [
+    # earliest week, what is found in a plan of two phases of two weeks
+    (1, None),
+    (2, "lift: week 1 of plan is in phase 1 (First), before week 2, the earliest allowed"),
+    (5, "lift: week 1 of plan is in phase 1 (First), before week 5, the earliest allowed"),
+]
+
+
+@pytest.mark.parametrize(("earliest", "crossed"), NOT_BEFORE_WEEK)
+def test_earliest_week(earliest: int, crossed: str | None) -> None:
+    """Weeks of a plan count as weeks, however its phases are cut."""
+    files = {"exercises/lift": f"limits: {{earliest_week: {earliest}}}"}
+    found = make.verdict(make.programme(files)).findings
+
+    assert [f.message for f in found] == ([crossed] if crossed else [])
+
+
+def test_a_short_first_phase_does_not_shorten_the_weeks() -> None:
+    """A phase of one week is over soon; a week that is named is not; where none is, the short phase is told."""
+    phases = (
+        "phases: [{name: First, aim: To begin., weeks: 1, sessions: {monday: other}}, "
+        "{name: Second, aim: To go on., weeks: 4, sessions: {monday: only}}]"
+    )
+    files = {
+        "plans/plan": phases,
+        "sessions/other": "blocks: [{kind: straight, sets: 3, exercises: [{exercise: easy, reps: 8}]}]",
+        "exercises/easy": "name: Easy\nkit: [mat]",
+    }
+    rules = {
+        limits: {f.rule for f in make.verdict(make.programme({**files, "exercises/lift": limits})).findings}
+        for limits in ("limits: {earliest_phase: 2}", "limits: {earliest_phase: 2, earliest_week: 4}")
+    }
+
+    assert list(rules.values()) == [{"phase-too-short"}, {"dose-beyond-limit"}]
 
 
 def test_a_warm_up_keeps_to_the_limits_too() -> None:

@@ -157,7 +157,7 @@ ONE = "changes: [{week: 2, session: legs, exercise: goblet-squat, reps: 9, why: 
 PLACES = [
     # the limit, what is behind the dose, the plan's changes, the file, the text at the place
     (7, GROWS, "", "sessions/legs", "8\n"),  # the first dose
-    (8, GROWS, "", "sessions/legs", "{reps: {add"),  # what it grows to
+    (8, GROWS, "", "sessions/legs", "{add: 1, up_to"),  # what it grows to
     (8, "", ONE, "plans/spring", "9, why"),  # a change of the exercise
     (7, "", EASED, "sessions/legs", "8\n"),  # from the second week on, with nothing that grows
 ]

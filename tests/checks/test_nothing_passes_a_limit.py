@@ -18,8 +18,9 @@ from hypothesis import HealthCheck, assume, event, given, settings
 from setwright.dose.resolve import resolve
 from setwright.handouts import session as session_sheets
 from setwright.handouts.writing import Desk
+from setwright.model.club import Barbell, Names, WeightList, WeightSteps
 from setwright.model.exercise import Exercise
-from setwright.model.limits import Limits
+from setwright.model.limits import Limits, NoWeight
 from setwright.model.load import BodyWeightShare, Weight
 from setwright.model.programme import Programme
 from setwright.outline import paper
@@ -84,13 +85,18 @@ def usual(exercise: Exercise) -> Pace:
     return [tempo.lowering_s, tempo.pause_low_s, tempo.lifting_s, tempo.pause_high_s] if tempo else None
 
 
+def jumps(exercise: Exercise) -> bool:
+    """Whether it lands: by its pattern, or since somebody limited its landings."""
+    return exercise.pattern == "jump" or bool(exercise.limits and exercise.limits.contacts)
+
+
 def in_all_reps(exercise: Exercise, measure: str, amount: Fraction, pace: Pace) -> Fraction:
     """Repetitions of a set, on one side, at the quickest pace that the page allows."""
     if measure == "reps":
         return amount
-    if exercise.pattern == "jump" and measure == "distance":
+    if jumps(exercise) and measure == "distance":
         return amount / 100
-    if exercise.pattern == "jump" and measure == "work":
+    if jumps(exercise) and measure == "work":
         return amount / (seconds(pace, HOP_S, 0) or HOP_S)
     whole = amount / 100 if measure == "distance" else amount
     return Fraction(int(whole / seconds(pace, Fraction(1), SHORTEST_FREE_REP_S)))
@@ -100,7 +106,14 @@ def amount_passes(limits: Limits, exercise: Exercise, one: Shown, pace: Pace) ->
     """Return the limits of reps and hold that an amount on the phone passes."""
     measure, high = one.phone["measure"], Fraction(str(max(s["high"] for s in one.phone["sets"])))
     passed = []
-    bound_reps = limits.reps if measure != "hold" or limits.hold is None else None
+    own = {"hold": limits.hold, "distance": limits.distance}.get(measure)
+    bound_reps = limits.reps if own is None else None
+    if limits.distance:
+        far = high if measure == "distance" else Fraction(0)
+        if measure in ("work", "reps") and limits.reps is None and limits.hold is None:
+            far = 100 * high * (seconds(pace, Fraction(1), 4) if measure == "reps" else 1)  # a metre a second
+        if far > limits.distance:
+            passed.append("distance")
     if bound_reps and in_all_reps(exercise, measure, high, pace) > bound_reps:
         passed.append("reps")
     if limits.hold:
@@ -125,10 +138,21 @@ def kilograms(text: str) -> Fraction:
     return Fraction(number) if unit == "kg" else (Fraction(number) - ROUNDED_LB) * LB
 
 
+def free_to_choose(made: Programme, kit: list[str]) -> bool:
+    """Whether some of the kit comes in weights or in bands, which a member chooses from where nothing is written."""
+    return any(isinstance(made.club.kit[name], Barbell | Names | WeightList | WeightSteps) for name in kit)
+
+
 def load_passes(limits: Limits, one: Shown, each_hand: bool) -> list[str]:
     """Return how a load on the phone, the page or the sheet passes the limit of the load or of the effort."""
     limit, passed = limits.load, []
     for load in one.phone.get("loads", []):
+        if (
+            isinstance(limit, NoWeight)
+            and "effort" not in load["text"].lower()
+            and "reserve" not in load["text"].lower()
+        ):
+            passed.append(f"{load['text']} where no weight is allowed")
         hand = load.get("per_hand", False)
         text, bands = load["text"].lower(), load.get("bands", "")
         bounded = "Never more than" in one.page and "Never more than" in (one.sheet["bound"] or "")
@@ -171,7 +195,7 @@ def heights_pass(limits: Limits, one: Shown) -> list[str]:
 def landings(exercises: dict[str, Exercise], one: Shown, ident: str) -> int:
     """Return the landings of one exercise of a session, or of another with its dose."""
     exercise = exercises[ident]
-    if exercise.pattern != "jump":
+    if not jumps(exercise):
         return 0
     sides, total = 2 if exercise.sides == "one at a time" else 1, Fraction(0)
     for done in one.phone["sets"]:
@@ -201,8 +225,9 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
             for session in week.sessions:
                 shown = list(shown_in(pages[session_path(session)], sheets[paper.session_sheet(session)]))
                 seen = set(warmed)
-                jumps = 0
-                for one in shown:
+                landed = 0
+                written = [one for block in made.sessions[session.session].blocks for one in block.exercises]
+                for one, wrote in zip(shown, written, strict=True):
                     ident = one.phone["exercise"]
                     exercise = made.exercises[ident]
                     limits = exercise.limits or Limits()
@@ -212,8 +237,10 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                     }
                     passed += amount_passes(limits, exercise, one, one.pace or usual(exercise))
                     passed += load_passes(limits, one, held)
+                    if limits.load and not one.phone.get("loads") and free_to_choose(made, wrote.kit or exercise.kit):
+                        passed.append("a load that nobody wrote")
                     passed += heights_pass(limits, one)
-                    jumps += max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
+                    landed += max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
                     for way in {ident, *one.leads_to}:
                         seen.add(way)
                         sets[way] += len(one.phone["sets"])
@@ -222,14 +249,16 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                 for ident in warmed:
                     sets[ident] += rounds
                     step = made.routines["warm"].exercises[0]
-                    if made.exercises[ident].pattern == "jump" and step.reps:
-                        jumps += step.reps * rounds * (2 if made.exercises[ident].sides == "one at a time" else 1)
+                    if jumps(made.exercises[ident]) and step.reps:
+                        landed += step.reps * rounds * (2 if made.exercises[ident].sides == "one at a time" else 1)
                 for ident in seen:
                     limits = made.exercises[ident].limits or Limits()
                     if limits.earliest_phase and week.phase + 1 < limits.earliest_phase:
                         passed.append(f"{ident} too early")
-                    if made.exercises[ident].pattern == "jump" and limits.contacts and jumps > limits.contacts:
-                        passed.append(f"{jumps} landings")
+                    if limits.earliest_week and week.number < limits.earliest_week:
+                        passed.append(f"{ident} in too early a week")
+                    if limits.contacts and landed > limits.contacts:
+                        passed.append(f"{landed} landings")
             for ident, count in sets.items():
                 limits = made.exercises[ident].limits or Limits()
                 if limits.weekly_sets and count > limits.weekly_sets:

@@ -22,14 +22,16 @@ DOSES = [
     ("{hold: 3 s}", "{pattern: jump}", 3),
     ("{reps: 8}", "{pattern: squat}", 0),
     ("{work: 20 s}", "{pattern: calf}", 0),
+    ("{reps: 8}", "{pattern: squat, limits: {contacts: 80}}", 24),  # whose landings are limited lands
+    ("{reps: 8}", "{pattern: squat, limits: {reps: 12}}", 0),
 ]
 
 
 @pytest.mark.parametrize(("written", "about", "landings"), DOSES)
 def test_landings_of_three_sets(written: str, about: str, landings: int) -> None:
     """Repetitions are landings; timed and measured jumps are counted at their quickest; nothing else lands."""
-    exercise = make.exercise(about.strip("{}").replace(", ", "\n"))
-    dose = make.dose(written, about.strip("{}").replace(", ", "\n"))
+    exercise = make.exercise(about)
+    dose = make.dose(written, about)
 
     assert contacts(exercise, dose) == landings
 

@@ -130,6 +130,37 @@ def test_which_sets_are_left_of_a_pyramid(
     assert [one.load.kg if isinstance(one.load, Weight) else None for one in lighter.working] == left
 
 
+UNWEIGHED = [
+    # the loads of the sets, those of the two sets that a taper leaves; the club's bands: light, medium, heavy
+    ("light band, medium band, heavy band", "medium band, heavy band"),
+    ("heavy band, light band, medium band", "heavy band, medium band"),
+    ("light band, heavy band, light band", "light band, heavy band"),
+    ("RPE 6, RPE 7, RPE 8", "RPE 7, RPE 8"),
+    ("4 reps in reserve, 3 reps in reserve, 2 reps in reserve", "3 reps in reserve, 2 reps in reserve"),
+]
+
+
+@pytest.mark.parametrize(("loads", "left"), UNWEIGHED)
+def test_a_taper_keeps_the_heavy_bands_and_the_hard_sets(loads: str, left: str) -> None:
+    """What nobody weighs has an order, too: bands in the club's list, efforts by how hard they are."""
+    taper = "[{name: Taper, aim: Fresh., weeks: 1, sessions: {monday: only}, taper: {sets: [60 %]}}]"
+    made = make.one_exercise(f"{{reps: 8, load: [{loads}]}}", "{kind: straight}", taper, lift="kit: [band]")
+    item = make.in_week(made, 1)
+
+    assert item is not None
+    assert ", ".join(str(one.load) for one in item.dose.working) == left
+
+
+def test_a_lighter_week_leaves_out_the_last_bands() -> None:
+    """It ends earlier, whatever is last."""
+    lighter = "[{name: All, aim: On., weeks: 2, sessions: {monday: only}, lighter: {weeks: [1], sets: 60 %}}]"
+    written = "{reps: 8, load: [light band, medium band, heavy band]}"
+    item = make.in_week(make.one_exercise(written, "{kind: straight}", lighter, lift="kit: [band]"), 1)
+
+    assert item is not None
+    assert [str(one.load) for one in item.dose.working] == ["light band", "medium band"]
+
+
 @given(doses, shares)
 def test_a_taper_keeps_the_heaviest_sets_as_they_are(dose: Dose, share: Fraction) -> None:
     """A taper leaves out whole sets and changes none: those that stay are the heaviest, in the order they had."""

@@ -107,12 +107,26 @@ EDITS = [
         "friday: trunk, 2027-03-05 instead of nothing",
     ),
     ("plans/regatta.yml", "taper: {sets: [50 %]}", "taper: {sets: [100 %]}", "+ 2 rounds of"),
+    ("plans/regatta.yml", "The boathouse is let.", "The hall is let.", "week 2 thursday why\n    - The boathouse"),
+    (
+        "sessions/legs.yml",
+        "        load: light band",
+        "        load: light band\n        note: The bell may be heavier.\n        kit: [band, mat]",
+        "session legs\n  row kit 1\n    + band\n  row kit 2\n    + mat\n  row note\n    + The bell may be heavier.",
+    ),
+    ("sessions/legs.yml", "time_budget: 45 min", "time_budget: 1 h", "time budget\n    - 45 min\n    + 60 min"),
+    ("routines/warm.yml", "hold: 15 s", "hold: 20 s", "warm-up warm\n  exercises 2 hold\n    - 15 s\n    + 20 s"),
+    ("routines/warm.yml", "Walk to the bridge", "Run to the bridge", "exercises 1 do\n    - Walk to"),
+    ("club.yml", "Call 112.", "Call nobody.", "club\n  safety in an emergency\n    - Call 112."),
+    ("club.yml", "mat: 8", "mat: 6", "kit mat\n    - 8\n    + 6"),
+    ("club.yml", "16 kg, 20 kg]", "16 kg, 24 kg]", "kit kettlebell\n    - 4, 6, 8, 10, 12, 14, 16, 20 kg"),
+    ("club.yml", "from: 45 kg", "from: 40 kg", "body weight from\n    - 45 kg\n    + 40 kg"),
 ]
 
 
 @pytest.mark.parametrize(("file", "old", "new", "says"), EDITS, ids=[f"{e[0]}: {e[2]}" for e in EDITS])
 def test_each_kind_of_change_is_told(desk: Desk, before: Path, file: str, old: str, new: str, says: str) -> None:
-    """A limit, a text, a dose, a rest, a day and a taper: each edit shows, old beside new."""
+    """A limit, a text, a dose, a rest, a day, a taper, a note, kit, a warm-up and a notice: old beside new."""
     desk.edit(file, old, new)
     if "friday: trunk" in new:
         desk.edit(
@@ -133,6 +147,42 @@ def test_the_same_programme_has_no_difference(desk: Desk, before: Path) -> None:
 
     assert change.is_empty
     assert as_text(change) == as_markdown(change) == NOTHING + "\n"
+
+
+KIT = """kit:
+  kettlebell: [4 kg]
+  barbell: {bar: 20 kg, pairs: [5 kg, 10 kg]}
+  dumbbell: {from: 2 kg, to: 6 kg, step: 2 kg, pairs: true}
+  box: [20 cm, 40 cm]
+"""
+KIT_SAID = """  kit kettlebell
+    - 4, 6, 8, 10, 12, 14, 16, 20 kg
+    + 4 kg
+  kit barbell
+    + a bar of 20 kg, pairs of 5, 10 kg
+  kit dumbbell
+    + 2, 4, 6 kg, in pairs
+  kit box
+    + 20, 40 cm
+"""
+
+
+def test_kit_of_every_kind_is_told(desk: Desk, before: Path) -> None:
+    """Weights one by one, in steps and on a bar, and sizes: each in its unit."""
+    desk.edit("club.yml", "kit:\n  kettlebell: [4 kg, 6 kg, 8 kg, 10 kg, 12 kg, 14 kg, 16 kg, 20 kg]\n", KIT)
+    change = reviewing.compared(str(before), str(desk.program), desk.program)
+
+    assert KIT_SAID in as_text(change)
+
+
+def test_what_came_and_went_is_told_in_a_line(desk: Desk, before: Path) -> None:
+    """A new session and a warm-up that is gone are named, and not read out."""
+    warm = (desk.program / "routines" / "warm.yml").read_text("utf-8")
+    (desk.program / "routines" / "brisk.yml").write_text(warm, "utf-8")
+    said = as_text(reviewing.compared(str(before), str(desk.program), desk.program))
+
+    assert "\nwarm-up brisk: added\n" in said
+    assert "Walk to the bridge" not in said
 
 
 def test_a_state_survives_its_file(desk: Desk) -> None:

@@ -2,7 +2,15 @@
 
 from dataclasses import replace
 
-from setwright.review.compare import Comparison, DayChange, DoseChange, ExerciseChange, PartChange, SessionChange
+from setwright.review.compare import (
+    Comparison,
+    DayChange,
+    DoseChange,
+    ExerciseChange,
+    PartChange,
+    SessionChange,
+    TextChange,
+)
 from setwright.review.difference import rows
 from setwright.review.parts import Line
 from setwright.review.report import NOTHING, as_markdown, as_text
@@ -12,6 +20,7 @@ LIMIT = rows(
 )
 STEP = rows([], [Line("steps 2", "Stand | up.", "steps")])
 CUE = rows([Line("cues 1", "Tall", "cues")], [])
+NOTE = rows([Line("kit mat", "8", "kit mat")], [Line("kit mat", "6", "kit mat"), Line("about", "We row.", "about")])
 EVERYTHING = Comparison(
     exercises=(
         ExerciseChange(
@@ -37,10 +46,11 @@ EVERYTHING = Comparison(
     days=(DayChange("spring", 2, "friday", "nothing", "legs, 2027-03-12"),),
     plans=(("autumn", "plan autumn is gone"),),
     names={"squat": "Goblet squat", "hop": "Hop"},
+    texts=(TextChange("club", "changed", NOTE), TextChange("session hops", "added", ())),
 )
 
 TEXT = """\
-2 exercises changed, 1 of them in the limits; 3 doses changed; 1 training day changed.
+2 exercises changed, 1 of them in the limits; 3 doses changed; 1 training day changed; 3 lines changed beside them.
   plan autumn is gone
 
 Goblet squat (squat)
@@ -53,6 +63,15 @@ Goblet squat (squat)
     + Stand | up.
 
 Hop (hop): added
+
+club
+  kit mat
+    - 8
+    + 6
+  about
+    + We row.
+
+session hops: added
 
 spring, legs
   Goblet squat, weeks 1 and 2
@@ -71,7 +90,7 @@ spring, week 2, friday: legs, 2027-03-12 instead of nothing
 MARKDOWN = """\
 ## What this does to members
 
-2 exercises changed, 1 of them in the limits; 3 doses changed; 1 training day changed.
+2 exercises changed, 1 of them in the limits; 3 doses changed; 1 training day changed; 3 lines changed beside them.
 
 - plan autumn is gone
 ### Goblet squat
@@ -83,6 +102,15 @@ MARKDOWN = """\
 | description: steps 2 |   | Stand \\| up. |
 
 ### Hop (added)
+
+### Club
+
+| Line | Before | Now |
+| --- | --- | --- |
+| kit mat | 8 | 6 |
+| about |   | We row. |
+
+### Session hops (added)
 
 ### legs in spring
 
@@ -124,7 +152,7 @@ def test_where_no_day_changed_nothing_is_said_of_days() -> None:
 def test_each_kind_of_change_is_one() -> None:
     """A comparison is empty where nothing of all that changed, and only there."""
     nothing = Comparison((), (), (), (), {"squat": "Goblet squat"})
-    fields = ("exercises", "sessions", "days", "plans")
+    fields = ("exercises", "sessions", "days", "plans", "texts")
 
     assert as_text(nothing) == as_markdown(nothing) == NOTHING + "\n"
     assert not any(replace(nothing, **{field: getattr(EVERYTHING, field)}).is_empty for field in fields)

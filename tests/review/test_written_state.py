@@ -35,6 +35,7 @@ def state(*several: Dose, rounds: bool = False) -> State:
         names={"lift": "A lift"},
         plans={"plan": "A plan"},
         days={"plan": {1: {"monday": day}}},
+        texts={"club": [Line("kit mat", "8", "kit mat")]},
     )
 
 
@@ -48,7 +49,7 @@ def test_a_whole_file() -> None:
     """Every number stands with its unit, and nothing is said in a sentence."""
     assert json.loads(to_json(state(ONE, rounds=True))) == {
         "format": "setwright resolved programme",
-        "version": 2,
+        "version": 3,
         "exercises": {
             "lift": {"name": "A lift", "parts": {"cues": [{"key": "cues 1", "field": "cues", "value": "Tall"}]}}
         },
@@ -103,6 +104,7 @@ def test_a_whole_file() -> None:
                 },
             }
         },
+        "texts": {"club": [{"key": "kit mat", "field": "kit mat", "value": "8"}]},
     }
 
 
@@ -110,7 +112,7 @@ def test_each_value_stands_on_its_own_line() -> None:
     """So that a version control shows what changed, line by line, a level in for each level."""
     lines = to_json(state(ONE)).split("\n")
 
-    assert lines[:3] == ["{", ' "format": "setwright resolved programme",', ' "version": 2,']
+    assert lines[:3] == ["{", ' "format": "setwright resolved programme",', ' "version": 3,']
     assert lines[-2:] == ["}", ""]
 
 
@@ -149,7 +151,7 @@ def test_any_dose_comes_back(dose: Dose) -> None:
 
 SLIPS = [
     # a place in the file, what stands there instead, and what is said
-    ('"version": 2', '"version": 1', "version 2"),
+    ('"version": 3', '"version": 1', "version 3"),
     ('"format": "setwright resolved programme"', '"format": "another"', "no resolved programme"),
     ('"low": 5,', '"low": true,', "no resolved programme"),
     ('"low": 5,', '"low": "5",', "no resolved programme"),

@@ -81,7 +81,7 @@ HAZARDS: Final = (
         "          reps: {add: 1, up_to: 10}\n          then:\n            load:",
         "          load:",
         "load-step-too-large",
-        also=("dose-beyond-limit",),
+        also=("dose-beyond-limit", "words-beyond-dose"),  # a note speaks of ten repetitions, which are no more
     ),
     Plant(
         "a climb that leaps over a kettlebell",

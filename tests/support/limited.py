@@ -12,16 +12,18 @@ CLUB_OF_SIZES = CLUB | {"kit": CLUB["kit"] | {"box": ["15 cm", "30 cm", "45 cm"]
 HELD = {"holds": {"dumbbell": "each hand"}, "poses": [{"trunk": "2"}]}
 
 _LIMITS = {
-    "load": ["20 % bodyweight", "12 kg", "8 kg per hand", "6 % bodyweight per hand"],
+    "load": ["none", "20 % bodyweight", "12 kg", "8 kg per hand", "6 % bodyweight per hand"],
     "top_effort": ["RPE 7", "RPE 8"],
     "least_reserve": ["2 reps in reserve", "4 reps in reserve"],
     "reps": [8, 12],
     "hold": ["30 s", "60 s"],
+    "distance": ["15 m", "30 m"],
     "height": ["20 cm", "45 cm"],
     "contacts": [60, 200],
     "weekly_sets": [6, 20],
     "weekly_step": ["10 %", "60 %"],
     "earliest_phase": [1, 2],
+    "earliest_week": [1, 2, 4],
 }
 _LOADS = [
     None, "10 % bodyweight", "20 % bodyweight", "4 % bodyweight per hand", "8 kg", "14 kg", "4 kg per hand", "RPE 7",

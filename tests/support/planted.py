@@ -139,7 +139,7 @@ PLANTS: Final = (
             ("{add: 2 % bodyweight, up_to: 22", "{add: 4 % bodyweight, up_to: 24"),
         ),
         "load-step-too-large",
-        also=("dose-beyond-limit",),
+        also=("dose-beyond-limit", "words-beyond-dose"),  # a note speaks of ten repetitions, which are no more
     ),
     Plant(
         "a round more of nearly everything",
@@ -161,7 +161,8 @@ PLANTS: Final = (
             ("        progress:\n          load: {add: RPE 0.5, every: 2 weeks, up_to: RPE 6.5}\n", ""),
         ),
         "reps-beyond-load",
-        also=("dose-beyond-limit",),  # the deadlift's effort is limited, and that many reps leave none in reserve
+        # the deadlift's effort is limited, and that many reps leave none in reserve; nor is it a load to begin with
+        also=("dose-beyond-limit", "first-load-heavy"),
     ),
     Plant(
         "a hard set with a short rest",
@@ -240,7 +241,15 @@ PLANTS: Final = (
     one("no source", _HOPS, "sources: [denadai-2017]\n", "", "missing-source"),
     one("an exercise in no session", _HOPS_COPY, "", "copy of line-hops", "unused-thing"),
     # The physiotherapist's limits and signature
-    one("fewer reps allowed than planned", _SQUAT, "  reps: 15\n", "  reps: 9\n", "dose-beyond-limit", _FOUNDATION_A),
+    one(
+        "fewer reps allowed than planned",
+        _SQUAT,
+        "  reps: 15\n",
+        "  reps: 9\n",
+        "dose-beyond-limit",
+        _FOUNDATION_A,
+        also=("words-beyond-dose",),  # a note speaks of ten
+    ),
     one(
         "less load allowed than planned",
         _SQUAT,

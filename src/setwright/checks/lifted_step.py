@@ -28,6 +28,7 @@ LEAST_SHARE: Final = 5
 """A week that lifts less than so many times one's own weight counts as that."""
 
 _PHASES = """
+experience: trained
 phases:
   - {name: First, aim: To begin., weeks: 2, sessions: {monday: legs}}
   - {name: Second, aim: To go on., weeks: 2, sessions: {monday: legs, thursday: arms}}

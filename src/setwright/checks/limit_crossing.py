@@ -26,9 +26,12 @@ def dose_place(
         if change.week == where.week and about and key in change.doses:
             return subject.at(f"plans/{plan.ident}.yml", "changes", index, key)
     path = place_in_session(where.session, slot)
-    written = subject.programme.sessions[where.session].blocks[slot[0]].exercises[slot[1]]
-    if where.trained and written.progress is not None:
-        return subject.at(*path, "progress")
+    progress = subject.programme.sessions[where.session].blocks[slot[0]].exercises[slot[1]].progress
+    if where.trained and progress is not None:
+        if getattr(progress, key, None) is not None:
+            return subject.at(*path, "progress", key)
+        if key == "load" and progress.then is not None:
+            return subject.at(*path, "progress", "then", key)
     return subject.at(*path, key)
 
 

@@ -4,15 +4,15 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from setwright.checks.limit_crossing import Crossing
-from setwright.dose.bounding import MOST_EFFORT, effort_of, longest_pause_s, reps_in, seconds_in
-from setwright.dose.dose import Dose
+from setwright.dose.bounding import MOST_EFFORT, centimetres_in, effort_of, longest_pause_s, reps_in, seconds_in
+from setwright.dose.dose import Dose, metres
 from setwright.dose.loads import share_kg
 from setwright.dose.repetitions import most_reps
 from setwright.dose.taking import limit_of
 from setwright.model.club import BodyWeightRange
 from setwright.model.exercise import Exercise
-from setwright.model.limits import Limits
-from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.limits import Limits, NoWeight
+from setwright.model.load import Band, BodyWeightShare, Load, OneRepMaxShare, Weight
 from setwright.model.prescription import Measure
 from setwright.model.tempo import Tempo
 from setwright.model.units import plain_number
@@ -45,12 +45,18 @@ def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: 
 def amounts(
     exercise: Exercise, measure: Measure, amount: int | Fraction, tempo: Tempo | None = None
 ) -> Iterator[Crossing]:
-    """Yield the limits of reps and hold that the amount of one set crosses, whatever it is counted in."""
+    """Yield the limits of reps, hold and distance that the amount of one set crosses, whatever it is counted in."""
     limits, pace = exercise.limits, tempo or exercise.tempo
     if limits is None:
         return
     said = _said(measure, amount)
-    if limits.reps is not None and not (measure == "hold" and limits.hold is not None):
+    own = {"hold": limits.hold, "distance": limits.distance}.get(measure)  # then, no other counts it as well
+    if limits.distance is not None and (measure == "distance" or (limits.reps is None and limits.hold is None)):
+        far_cm = centimetres_in(measure, amount, pace)
+        if far_cm > limits.distance:
+            as_far = said if measure == "distance" else f"{said}, time for {_metres(far_cm)},"
+            yield Crossing("distance", _metres(limits.distance), as_far, measure)
+    if limits.reps is not None and own is None:
         reps = reps_in(exercise, measure, amount, pace)
         if reps > limits.reps:
             as_many = said if measure == "reps" else f"{said}, time for {reps} reps,"
@@ -58,7 +64,7 @@ def amounts(
     if limits.hold is not None:
         seconds = seconds_in(measure, amount, pace)
         moving = measure in ("reps", "distance")
-        if seconds > limits.hold and not (moving and limits.reps is not None):
+        if seconds > limits.hold and not (moving and limits.reps is not None) and not (moving and own is not None):
             as_long = f"{said}, which take {plain_number(seconds)} s," if moving else said
             yield Crossing("hold", f"{limits.hold} s", as_long, measure)
         pause_s = longest_pause_s(tempo)
@@ -68,14 +74,21 @@ def amounts(
 
 def _said(measure: Measure, amount: int | Fraction) -> str:
     if measure == "distance":
-        return f"{plain_number(Fraction(amount) / 100)} m"
+        return _metres(amount)
     return _SAID[measure] % amount
+
+
+def _metres(amount_cm: int | Fraction) -> str:
+    return f"{plain_number(metres(amount_cm))} m"
 
 
 def _too_heavy(
     exercise: Exercise, limits: Limits, load: Load, members: BodyWeightRange, banded: bool
 ) -> Iterator[Crossing]:
-    if isinstance(load, BodyWeightShare):
+    if isinstance(limits.load, NoWeight):
+        if load.weighed or isinstance(load, Band):
+            yield Crossing("load", f"{limits.load}, the body alone", str(load), "load")
+    elif isinstance(load, BodyWeightShare):
         most = limit_of(exercise, load.per_hand)
         if most.percent is not None and load.percent > most.percent:
             yield Crossing("load", str(limits.load), str(load), "load")

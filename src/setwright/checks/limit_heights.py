@@ -1,6 +1,5 @@
-"""Limits on the height of a box or step: in the dose, in the picture, in a note, and of what the club owns."""
+"""Limits on the height of a box or step: in the dose, in the picture, and of what the club owns."""
 
-import re
 from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
@@ -11,10 +10,8 @@ from setwright.dose.heights import owned_heights_cm
 from setwright.model.exercise import Exercise
 from setwright.model.units import plain_number
 
-_STOOD_ON: Final = ("box", "step", "chair", "bench")
+STOOD_ON: Final = ("box", "step", "chair", "bench")
 """Props of a figure that a member may stand on."""
-
-_IN_CM: Final = re.compile(r"(?<![\d.])(\d{1,3}(?:\.\d{1,2})?)\s*cm\b")
 
 
 def heights(subject: Subject) -> Iterator[Doubt]:
@@ -31,7 +28,7 @@ def heights(subject: Subject) -> Iterator[Doubt]:
                 if limit is None:
                     continue
                 path = place_in_session(session, (b, e))
-                crossing = _asked(subject, one.height, one.note, one.kit or exercise.kit, limit)
+                crossing = _asked(subject, one.height, one.kit or exercise.kit, limit)
                 if crossing is not None:
                     place = subject.at(*path, crossing.written)
                     yield doubt(subject, place, one.exercise, crossing, f"in the session {session}")
@@ -39,7 +36,7 @@ def heights(subject: Subject) -> Iterator[Doubt]:
 
 def _drawn(subject: Subject, ident: str, exercise: Exercise, limit: Fraction) -> Iterator[Doubt]:
     props = exercise.figure.props if exercise.figure is not None else None
-    for name in _STOOD_ON:
+    for name in STOOD_ON:
         prop = getattr(props, name, None)
         if prop is not None and Fraction(str(prop.height)) > limit:
             place = subject.at(f"exercises/{ident}.yml", "figure", "props", name, "height")
@@ -47,15 +44,10 @@ def _drawn(subject: Subject, ident: str, exercise: Exercise, limit: Fraction) ->
             yield doubt(subject, place, ident, _crossing(limit, height, "height"), "in the figure")
 
 
-def _asked(
-    subject: Subject, height: Fraction | None, note: str | None, kit: list[str], limit: Fraction
-) -> Crossing | None:
-    """Return how one exercise of a session crosses the limit: by its height, by what a note says, or by its kit."""
+def _asked(subject: Subject, height: Fraction | None, kit: list[str], limit: Fraction) -> Crossing | None:
+    """Return how one exercise of a session crosses the limit: by its height, or by its kit."""
     if height is not None and height > limit:
         return _crossing(limit, f"a height of {plain_number(height)} cm", "height")
-    noted = max((Fraction(found) for found in _IN_CM.findall(note or "")), default=Fraction(0))
-    if noted > limit:
-        return _crossing(limit, f"a note about {plain_number(noted)} cm", "note")
     owned = owned_heights_cm(subject.programme.club, kit)
     if owned and owned[0] > limit:
         return _crossing(limit, f"the club's lowest, {plain_number(owned[0])} cm,", "kit")

@@ -1,4 +1,4 @@
-"""Limits on weeks and whole sessions: the step of a load, sets in a week, the first phase, landings in a session.
+"""Limits on weeks and whole sessions: the step of a load, sets in a week, the first phase and week, landings.
 
 They count every way to an exercise: sessions, changes of one week, what may be done in the place of another exercise,
 and the warm-up and cool-down that a member may pick.
@@ -8,10 +8,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import islice
 
-from setwright.checks.limit_crossing import limit_place
+from setwright.checks.limit_crossing import dose_place, limit_place
 from setwright.checks.load_step import oversteps, uses_in
 from setwright.checks.rule import Doubt, Subject, place_in_session
-from setwright.dose.contacts import contacts, is_jump, routine_contacts
+from setwright.dose.contacts import contacts, routine_contacts
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.dose.ways import offered, ways_from
 from setwright.model.exercise import Exercise
@@ -31,7 +31,7 @@ def weekly_steps(subject: Subject) -> Iterator[Doubt]:
             for found in islice(oversteps(subject, plan.ident, uses, limits.weekly_step, shares=True), 1):
                 crossed.add(ident)
                 yield Doubt(
-                    subject.at(*place_in_session(found.session.session, found.now.slot), "progress"),
+                    dose_place(subject, plan, found.session, found.now, found.now.slot, "load"),
                     f"{ident}: {found}; the limit is {plain_number(limits.weekly_step)} % in a week",
                     f"the limit is in {limit_place(subject, ident, 'weekly_step')}; take a smaller step, or ask the "
                     "physiotherapist",
@@ -78,29 +78,35 @@ def sets_in(subject: Subject, session: ResolvedSession) -> dict[str, int]:
     return total
 
 
-def earliest_phase(subject: Subject) -> Iterator[Doubt]:
-    """Yield one doubt for each exercise and plan in which some way leads to it too early."""
+def earliest(subject: Subject) -> Iterator[Doubt]:
+    """Yield one doubt for each exercise and plan in which some way leads to it in too early a phase or week."""
     for plan in subject.plans:
         crossed: set[str] = set()
         for week in plan.weeks:
             for session in week.sessions:
                 for ident, place, how in _led_to(subject, session):
-                    first = _limit(subject, ident, "earliest_phase")
-                    if first is None or week.phase + 1 >= first or ident in crossed:
+                    early = _too_early(subject, week, ident)
+                    if early is None or ident in crossed:
                         continue
                     crossed.add(ident)
-                    yield _too_early(subject, plan, week, ident, place, how)
+                    key, first = early
+                    yield Doubt(
+                        place,
+                        f"{ident}: week {week.number} of {plan.ident} is {_in_phase(plan, week)}{how}, before {first}, "
+                        "the earliest allowed",
+                        f"the limit is in {limit_place(subject, ident, key)}; use an easier variation until then, or "
+                        "ask the physiotherapist",
+                    )
 
 
 def landings(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise and session with more landings, warm-up included, than its limit."""
-    exercises = subject.programme.exercises
     crossed: set[tuple[str, str]] = set()
     for plan in subject.plans:
         for session in plan.sessions:
             total = most_landings(subject, session)
             for ident, place, _ in _led_to(subject, session):
-                most = _limit(subject, ident, "contacts") if is_jump(exercises[ident]) else None
+                most = _limit(subject, ident, "contacts")
                 if most is None or total <= most or (ident, session.session) in crossed:
                     continue
                 crossed.add((ident, session.session))
@@ -163,14 +169,14 @@ def _limit(subject: Subject, ident: str, key: str) -> int | None:
     return limit
 
 
-def _too_early(
-    subject: Subject, plan: ResolvedPlan, week: ResolvedWeek, ident: str, place: Position, how: str
-) -> Doubt:
-    phase, first = plan.plan.phases[week.phase].name, _limit(subject, ident, "earliest_phase")
-    return Doubt(
-        place,
-        f"{ident}: week {week.number} of {plan.ident} is in phase {week.phase + 1} ({phase}){how}, before phase "
-        f"{first}, the earliest allowed",
-        f"the limit is in {limit_place(subject, ident, 'earliest_phase')}; use an easier variation until then, or ask "
-        "the physiotherapist",
-    )
+def _too_early(subject: Subject, week: ResolvedWeek, ident: str) -> tuple[str, str] | None:
+    """Return the key of the limit that a week comes before, and what that names; None where it is late enough."""
+    for key, now in (("earliest_phase", week.phase + 1), ("earliest_week", week.number)):
+        first = _limit(subject, ident, key)
+        if first is not None and now < first:
+            return key, f"{key.removeprefix('earliest_')} {first}"
+    return None
+
+
+def _in_phase(plan: ResolvedPlan, week: ResolvedWeek) -> str:
+    return f"in phase {week.phase + 1} ({plan.plan.phases[week.phase].name})"

@@ -1,15 +1,16 @@
 """A dose beyond what the physiotherapist allows.
 
-Looks at the limits that an exercise carries: load, effort, reps in reserve, repetitions, hold, height, landings of
-jumps in a session, sets in a week, step of the load in a week, and the earliest phase of a plan. Any week of any plan,
-and any warm-up or cool-down, that goes beyond one of them stops publishing; the message names the place of the dose,
-the hint the place of the limit. Limits cannot be accepted away.
+Looks at the limits that an exercise carries: load, effort, reps in reserve, repetitions, hold, distance, height,
+landings of jumps in a session, sets in a week, step of the load in a week, and the earliest phase and week of a plan.
+Any week of any plan, and any warm-up or cool-down, that goes beyond one of them stops publishing; the message names the
+place of the dose, the hint the place of the limit. Limits cannot be accepted away.
 
-A limit is not got round by another way of counting. Time to keep moving is bounded by repetitions, at its tempo, and by
-a hold; repetitions and holds bound each other where only one of them is limited, and a pause in a repetition is a hold.
-Sets in a week and the earliest phase count warm-ups, cool-downs, changes of one week, and what stands beside a dose as
-its easier way or its way at home: the limits of that exercise hold for the dose, too. A share of 1RM under a limited
-effort must leave the repetition table that much room.
+A limit is not got round by another way of counting. Time to keep moving is bounded by repetitions, at its tempo, by a
+hold, and by a distance, at 1 m/s, where only that is limited; repetitions and holds bound each other where only one of
+them is limited, and a pause in a repetition is a hold. An exercise whose landings are limited is a jump, whatever its
+pattern says. Sets in a week, the earliest phase and the earliest week count warm-ups, cool-downs, changes of one week,
+and what stands beside a dose as its easier way or its way at home: the limits of that exercise hold for the dose, too.
+A share of 1RM under a limited effort must leave the repetition table that much room.
 
 Why it matters: the physiotherapist signed the exercise off with these limits.
 """
@@ -40,7 +41,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
             yield from _in_session(subject, slot, uses, exercise)
     yield from limit_weeks.weekly_steps(subject)
     yield from limit_weeks.weekly_sets(subject)
-    yield from limit_weeks.earliest_phase(subject)
+    yield from limit_weeks.earliest(subject)
     yield from limit_weeks.landings(subject)
     yield from limit_heights.heights(subject)
     yield from limit_ways.in_place_of(subject)

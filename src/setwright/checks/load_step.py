@@ -25,7 +25,8 @@ from math import ceil, floor
 from typing import Final
 
 from setwright.checks.example import Example
-from setwright.checks.rule import Doubt, Subject, place_in_session
+from setwright.checks.limit_crossing import dose_place
+from setwright.checks.rule import Doubt, Subject
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
@@ -186,7 +187,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
                     continue
                 seen.add(where)
                 yield Doubt(
-                    subject.at(*place_in_session(*where), "progress"),
+                    dose_place(subject, plan, found.session, found.now, found.now.slot, "load"),
                     f"{exercise}: {found}",
                     _hint(found, most),
                     subject.accepted_at(*where),

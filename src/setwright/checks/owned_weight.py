@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
 from setwright.dose.resolved import ResolvedItem, Take
+from setwright.model.limits import NoWeight
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
 from setwright.model.units import plain_number
 
@@ -23,7 +24,7 @@ BAD: Example = {
 blocks:
   - kind: straight
     sets: 3
-    exercises: [{exercise: goblet-squat, reps: 8, load: 40 kg}]
+    exercises: [{exercise: goblet-squat, reps: 8, load: 1 kg}]
 """
 }
 GOOD: Example = {
@@ -31,7 +32,7 @@ GOOD: Example = {
 blocks:
   - kind: straight
     sets: 3
-    exercises: [{exercise: goblet-squat, reps: 8, load: 16 kg}]
+    exercises: [{exercise: goblet-squat, reps: 8, load: 8 kg}]
 """
 }
 
@@ -41,6 +42,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for (session, slot), uses in subject.slots.items():
         looked_at: set[Load] = set()
         for plan, where, item in uses:
+            limits = subject.programme.exercises[item.exercise].limits
+            if limits is not None and isinstance(limits.load, NoWeight):
+                break  # no weight is near one that is not allowed
             new = [take for take in item.takes if take.load not in looked_at]
             looked_at.update(take.load for take in new)
             trouble = next(filter(None, (_trouble(subject, item, take) for take in new)), None)

@@ -29,8 +29,8 @@ blocks:
     sets: 3
     exercises: [{exercise: goblet-squat, reps: 8, load: %s}]
 """
-BAD: Example = {"exercises/goblet-squat": _CARRIED, "sessions/legs": _SESSION % "10 kg"}
-GOOD: Example = {"exercises/goblet-squat": _CARRIED, "sessions/legs": _SESSION % "10 kg per hand"}
+BAD: Example = {"exercises/goblet-squat": _CARRIED, "sessions/legs": _SESSION % "5 kg"}
+GOOD: Example = {"exercises/goblet-squat": _CARRIED, "sessions/legs": _SESSION % "5 kg per hand"}
 
 
 def in_each_hand(exercise: Exercise, kit: str | None) -> bool:

@@ -19,20 +19,22 @@ SEVERITY = "warning"
 SOURCE = "Baechle TR, Earle RW (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics."
 
 BAD: Example = {
+    "plans/spring": "experience: trained",
     "sessions/legs": """
 blocks:
   - kind: straight
     sets: 3
     exercises: [{exercise: goblet-squat, reps: 12, load: 75 % 1RM}]
-"""
+""",
 }
 GOOD: Example = {
+    "plans/spring": "experience: trained",
     "sessions/legs": """
 blocks:
   - kind: straight
     sets: 3
     exercises: [{exercise: goblet-squat, reps: 10, load: 75 % 1RM}]
-"""
+""",
 }
 
 

@@ -34,22 +34,24 @@ SLACK: Final = Fraction(1, 10)
 """What may lack of a rest without a word. Common practice, no source: nobody rests to the second."""
 
 BAD: Example = {
+    "plans/spring": "experience: trained",
     "sessions/legs": """
 blocks:
   - kind: straight
     sets: 3
     rest: 60 s
     exercises: [{exercise: goblet-squat, reps: 5, load: 85 % 1RM}]
-"""
+""",
 }
 GOOD: Example = {
+    "plans/spring": "experience: trained",
     "sessions/legs": """
 blocks:
   - kind: straight
     sets: 3
     rest: 2 min 30 s
     exercises: [{exercise: goblet-squat, reps: 5, load: 85 % 1RM}]
-"""
+""",
 }
 
 

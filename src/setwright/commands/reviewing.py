@@ -1,12 +1,14 @@
 """The physiotherapist's part: what is due, signing it, and what changes between two states of a programme."""
 
 import sys
+from collections.abc import Mapping
 from datetime import date, datetime
 from pathlib import Path
 
 import click
 
 from setwright import publish, reviewing
+from setwright.checks import sign_off_due
 from setwright.commands.findings import print_findings
 from setwright.commands.options import FOUND, known, label, program_folder
 from setwright.model.sign_off import SignOff
@@ -14,7 +16,8 @@ from setwright.pages.comparison import as_html
 from setwright.printers import clean
 from setwright.review.before import SIGN_OFFS
 from setwright.review.report import as_markdown, as_text
-from setwright.review.status import WORDS, reviews
+from setwright.review.signing import seen_code
+from setwright.review.status import WORDS, Review, reviews
 from setwright.review.written_state import schema, to_json
 from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 
@@ -29,13 +32,20 @@ def review(program: Path, everything: bool) -> None:
         print_findings(looked.findings, looked.places, "text")
         sys.exit(FOUND)
     found = reviews(looked.programme, looked.plans)
-    for ident, one in sorted(found.items(), key=lambda pair: (pair[1].status, pair[0])):
-        if one.status == "reviewed" and one.words_seen and not everything:
-            continue
-        unseen = "" if one.words_seen or WORDS in one.changed else f"; {PART_NAMES[WORDS]} not seen yet"
-        click.echo(f"{ident}: {STATUS_WORDS[one.status].lower()}{_signed(one.sign_off, one.changed)}{unseen}")
-    due = sum(one.status != "reviewed" for one in found.values())
-    click.echo(f"{due} of {len(found)} exercises are due for review.")
+    for one in sorted(found.values(), key=lambda one: (one.status, one.exercise)):
+        if one.status != "reviewed" or not one.words_seen or everything:
+            click.echo(_line(one))
+    due = [one for one in found.values() if one.status != "reviewed"]
+    click.echo(f"{len(due)} of {len(found)} exercises are due for review.")
+    if due:
+        click.echo(
+            f"Once each is read, this signs them all: setwright sign --all-due --seen {seen_code(due)} --who ..."
+        )
+
+
+def _line(one: Review) -> str:
+    unseen = "" if one.words_seen or WORDS in one.changed else f"; {PART_NAMES[WORDS]} not seen yet"
+    return f"{one.exercise}: {STATUS_WORDS[one.status].lower()}{_signed(one.sign_off, one.changed)}{unseen}"
 
 
 def _signed(sign_off: SignOff | None, changed: tuple[str, ...]) -> str:
@@ -47,7 +57,8 @@ def _signed(sign_off: SignOff | None, changed: tuple[str, ...]) -> str:
 
 @click.command()
 @click.argument("exercises", nargs=-1)
-@click.option("--all-due", is_flag=True, help="Sign every exercise that is due.")
+@click.option("--all-due", is_flag=True, help="Sign every exercise that is due; wants --seen.")
+@click.option("--seen", help="What 'setwright review' printed beside its list, such as 12-abcd: that list was read.")
 @click.option("--who", required=True, help="The reviewer's name.")
 @click.option("--role", required=True, help="In which role, such as 'physiotherapist of the club'.")
 @click.option("--note", help="What readers should know.")
@@ -56,6 +67,7 @@ def _signed(sign_off: SignOff | None, changed: tuple[str, ...]) -> str:
 def sign(
     exercises: tuple[str, ...],
     all_due: bool,
+    seen: str | None,
     who: str,
     role: str,
     note: str | None,
@@ -68,7 +80,9 @@ def sign(
     for ident in exercises:
         if found:
             known(ident, found, "exercise")
-    due = [ident for ident, one in sorted(found.items()) if one.status != "reviewed"] if all_due else []
+    due = _all_due(looked, found, seen) if all_due else []
+    if seen is not None and not all_due:
+        raise click.UsageError("--seen belongs to --all-due")
     chosen = list(dict.fromkeys((*exercises, *due)))
     if not chosen and not all_due:
         raise click.UsageError("which exercise? name it, or write --all-due")
@@ -78,6 +92,24 @@ def sign(
     for line in reviewing.sign(program, chosen, who, role, day, note):
         click.echo(line)
     click.echo(clean(f"{len(chosen)} signed in {program / SIGN_OFFS}"), err=True)
+
+
+def _all_due(looked: publish.Looked, found: Mapping[str, Review], seen: str | None) -> list[str]:
+    """Return every exercise that is due, where whoever signs has seen the list as it is now, and nothing is wrong."""
+    wrong = sum(one.severity == "error" and one.rule != sign_off_due.ID for one in looked.findings)
+    if wrong:
+        raise click.UsageError(
+            f"--all-due: nothing is signed with {wrong} {'error' if wrong == 1 else 'errors'} in the programme; "
+            "'setwright check' lists them"
+        )
+    due = [one for _, one in sorted(found.items()) if one.status != "reviewed"]
+    code = seen_code(due)
+    if due and seen != code:
+        for one in due:
+            click.echo(_line(one))
+        what = "nobody says that this list was seen" if seen is None else f"'{seen}' is another list than this"
+        raise click.UsageError(f"--all-due: {what}, and nothing is signed. Read each page, then write '--seen {code}'")
+    return [one.exercise for one in due]
 
 
 @click.command()

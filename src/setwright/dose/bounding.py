@@ -42,6 +42,17 @@ def seconds_in(measure: Measure, amount: int | Fraction, tempo: Tempo | None) ->
             return Fraction(amount)
 
 
+def centimetres_in(measure: Measure, amount: int | Fraction, tempo: Tempo | None) -> Fraction:
+    """Return how far a set may lead, in centimetres: time and repetitions at 1 m/s, a hold nowhere."""
+    match measure:
+        case "distance":
+            return Fraction(amount)
+        case "hold":
+            return Fraction(0)
+        case _:
+            return seconds_in(measure, amount, tempo) * CARRY_CM_PER_S
+
+
 def longest_pause_s(tempo: Tempo | None) -> int:
     """Return the longest pause of a repetition, in seconds: that long a member holds still."""
     return max(tempo.pause_low_s, tempo.pause_high_s) if tempo is not None else 0

@@ -1,6 +1,7 @@
 """Jump contacts: how often a member lands. What jumps are counted in, by the set, the session and the week.
 
-A jump is an exercise of the pattern 'jump': it leaves the ground and lands. Each landing counts once, whether one foot
+A jump is an exercise of the pattern 'jump', or one whose landings are limited, whatever its pattern says: it leaves the
+ground and lands. Each landing counts once, whether one foot
 lands or both together, as foot contacts are counted for jump training (Potach DH, Chu DA, in Baechle TR, Earle RW
 (eds), Essentials of Strength Training and Conditioning, NSCA / Human Kinetics; from memory). Height, load and speed of
 a landing are not in the number. Of a range, the upper end counts.
@@ -31,8 +32,8 @@ no source."""
 
 
 def is_jump(exercise: Exercise) -> bool:
-    """Say whether an exercise counts as jumps."""
-    return exercise.pattern == JUMP
+    """Say whether an exercise counts as jumps: by its pattern, or since its limits count its landings."""
+    return exercise.pattern == JUMP or (exercise.limits is not None and exercise.limits.contacts is not None)
 
 
 def contacts_of(measure: Measure, amount: int | Fraction, tempo: Tempo | None, side_count: int = 1) -> int:

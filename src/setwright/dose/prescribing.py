@@ -1,6 +1,8 @@
 """From what the coach wrote for one exercise to its dose in one week."""
 
+from collections.abc import Sequence
 from dataclasses import replace
+from fractions import Fraction
 from typing import Any, Final
 
 from setwright.dose.dose import Dose, Set
@@ -9,7 +11,7 @@ from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
-from setwright.model.load import Effort, Load, Reserve, in_all
+from setwright.model.load import Band, Effort, Load, Reserve, in_all, same_kind
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
@@ -75,21 +77,22 @@ def _loaded(one: Set, load: Load | None) -> Set:
     return replace(one, load=load, feels=one.feels if felt else None)
 
 
-def lightened(dose: Dose, remains: Remains) -> Dose:
-    """Return what a lighter week or a taper leaves of a dose."""
+def lightened(dose: Dose, remains: Remains, bands: Sequence[str] = ()) -> Dose:
+    """Return what a lighter week or a taper leaves of a dose; ``bands`` are the club's, lightest first."""
     if remains == _KEEPS_ALL:
         return dose
-    kept = with_fewer_sets(dose, remains)
+    kept = with_fewer_sets(dose, remains, bands)
     return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
 
 
-def with_fewer_sets(dose: Dose, remains: Remains) -> Dose:
+def with_fewer_sets(dose: Dose, remains: Remains, bands: Sequence[str] = ()) -> Dose:
     """Return the sets that a lighter week or a taper leaves, each as it was.
 
-    A lighter week leaves out the last sets. A taper leaves out the lightest ones, since its loads stay.
+    A lighter week leaves out the last sets. A taper leaves out the lightest ones, since its loads stay: bands in the
+    order of the club's list, efforts from the easiest.
     """
     count = share_of_count(dose.count, remains.sets)
-    return _without_lightest(dose, count) if remains.kind == "taper" else dose.of(count)
+    return _without_lightest(dose, count, bands) if remains.kind == "taper" else dose.of(count)
 
 
 def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:
@@ -99,15 +102,26 @@ def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:
     return replace(one, amount=amount, load=share_of_load(one.load, remains.load))
 
 
-def _without_lightest(dose: Dose, count: int) -> Dose:
+def _without_lightest(dose: Dose, count: int, bands: Sequence[str]) -> Dose:
     """Return the dose with so many working sets, the lightest left out first, the later one of two equally light."""
-    heaviest = dose.heaviest
-    if heaviest is None or not heaviest.weighed or any(one.load is None for one in dose.working):
+    loads = [one.load for one in dose.working if one.load is not None]
+    weights = [weight for load in loads if (weight := _heaviness(load, bands)) is not None]
+    if len(weights) < dose.count or not all(same_kind(loads[0], load) for load in loads):
         return dose.of(count)
-    weights = {place: in_all(one.load) for place, one in enumerate(dose.working) if one.load is not None}
-    keep = sorted(sorted(weights, key=lambda place: (-weights[place], place))[:count])
+    keep = sorted(sorted(range(dose.count), key=lambda place: (-weights[place], place))[:count])
     ramp = tuple(one for one in dose.sets if one.kind != "work")
     return replace(dose, sets=(*ramp, *(dose.working[place] for place in keep)))
+
+
+def _heaviness(load: Load, bands: Sequence[str]) -> Fraction | None:
+    """Return what loads of one kind are ordered by, heaviest last; None for a band that is in no list."""
+    match load:
+        case Band(name=name):
+            return Fraction(bands.index(name)) if name in bands else None
+        case Reserve(reps=reps):
+            return Fraction(-reps)
+        case _:
+            return in_all(load)
 
 
 def overridden(dose: Dose, change: Change) -> Dose:

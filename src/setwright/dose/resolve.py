@@ -190,7 +190,8 @@ class _PlanResolver:
         changes: list[Change],
     ) -> ResolvedItem:
         exercise = self.programme.exercises[written.exercise]
-        dose = lightened(prescribed(block, written, exercise, block_rest_s, trained), remains)
+        planned = prescribed(block, written, exercise, block_rest_s, trained)
+        dose = lightened(planned, remains, self.programme.club.bands)
         for change in changes:
             dose = overridden(dose, change)
         kit = self.bands.weighted_kit(written, exercise)

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from setwright.dose.dose import Dose
+from setwright.dose.loads import share_kg
 from setwright.dose.resolved import ResolvedItem, choice_at
 from setwright.model.load import BodyWeightShare, Load, Weight
 
@@ -40,6 +41,22 @@ def taken_kg(item: ResolvedItem, body_weight_kg: int) -> Fraction | None:
     if choice is None or choice.weight_kg is None:
         return None
     return choice.weight_kg * (2 if load.per_hand else 1)
+
+
+def least_kg(item: ResolvedItem, lightest_kg: Fraction) -> Fraction | None:
+    """Return what the lightest member takes at the heaviest load, as its dose counts it: in all, or in one hand.
+
+    None where the dose names no weight; where nothing owned stands for it, the share itself.
+    """
+    load = item.dose.heaviest
+    match load:
+        case BodyWeightShare():
+            choice = choice_at(item.bands, lightest_kg)
+            return choice.weight_kg if choice is not None else share_kg(load.percent, lightest_kg)
+        case Weight():
+            return max(load.kg, item.choice.weight_kg or load.kg) if item.choice is not None else load.kg
+        case _:
+            return None
 
 
 def taken_steps(

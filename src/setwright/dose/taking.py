@@ -1,8 +1,11 @@
 """What to take: prescribed loads met by the weights that a club owns, within the physiotherapist's limit."""
 
+from fractions import Fraction
+
 from setwright.dose.bands import Limit, LoadBand, load_bands
 from setwright.dose.loads import Choice, choose_weight
 from setwright.model.exercise import Exercise
+from setwright.model.limits import NoWeight
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
@@ -52,6 +55,8 @@ def limit_of(exercise: Exercise, per_hand: bool) -> Limit:
     A limit in all is halved for each hand. One for each hand is never doubled: what hangs from one hand may be all.
     """
     limit = exercise.limits.load if exercise.limits else None
+    if isinstance(limit, NoWeight):
+        return Limit(kg=Fraction(0))
     if not isinstance(limit, BodyWeightShare | Weight):
         return Limit()
     exact = limit.percent if isinstance(limit, BodyWeightShare) else limit.kg

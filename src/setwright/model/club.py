@@ -165,6 +165,15 @@ class Club(CoachModel):
             return entry.weights_kg if entry.pairs or not per_hand else ()
         return entry.weights_kg if isinstance(entry, Barbell) and not per_hand else ()
 
+    @cached_property
+    def bands(self) -> tuple[str, ...]:
+        """The names of all kit that is told apart by name, in the club's order: of one kind, lightest first."""
+        return tuple(name for kit in self.kit for name in self.names(kit))
+
+    def is_load(self, kit: str) -> bool:
+        """Say whether a kind of kit is one to choose a load from: weights, or bands that are told apart by name."""
+        return bool(self.weights_kg(kit) or self.names(kit))
+
     def names(self, kit: str) -> tuple[str, ...]:
         """Return the names that tell a kind of kit apart, such as the club's bands."""
         entry = self.kit.get(kit)

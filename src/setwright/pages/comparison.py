@@ -5,7 +5,7 @@ from functools import partial
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
 from setwright.review.compare import Comparison
-from setwright.review.report import summary
+from setwright.review.report import NOTHING, summary
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import weeks_in_words
 
@@ -19,5 +19,5 @@ def as_html(change: Comparison, old: str, new: str) -> str:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.globals.update(weeks_in_words=partial(weeks_in_words, ENGLISH), summary=summary)
+    environment.globals.update(weeks_in_words=partial(weeks_in_words, ENGLISH), summary=summary, nothing=NOTHING)
     return environment.get_template("comparison.html.jinja").render(change=change, old=old, new=new)

@@ -17,7 +17,7 @@ from setwright.outline.training import Stretch
 from setwright.wording import blocks, changes, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
-from setwright.wording.limits import limits_set
+from setwright.wording.limits import limits_set, most
 from setwright.wording.pieces import Pieces
 from setwright.wording.reviews import part_names, status
 
@@ -132,7 +132,7 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "changes_in_words": changes.in_a_line,
         "tempo_words": doses.tempo_words,
         "limits_set": _limits_set,
-        "load_words": loads.load,
+        "most_words": most,
         "unit_of_work": doses.unit_of_work,
         "dose": doses.dose_in_words,
         "pattern": vocabulary.pattern,

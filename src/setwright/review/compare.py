@@ -1,12 +1,12 @@
-"""What changed between two states of a programme: limits and texts of exercises, and the doses that members get."""
+"""What changed between two states of a programme: limits and texts of exercises, doses, and what stands beside them."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import zip_longest
 from typing import Final
 
 from setwright.review.difference import Row, rows
-from setwright.review.parts import Part
+from setwright.review.parts import Line, Part
 from setwright.review.state import DayState, DoseState, State
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
@@ -71,6 +71,15 @@ class DayChange:
 
 
 @dataclass(frozen=True, slots=True)
+class TextChange:
+    """What stands beside the doses in one thing, a session or the club, line by line; ``way`` as of an exercise."""
+
+    what: str
+    way: str
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Comparison:
     """Everything that differs between two states, with the names that both know."""
 
@@ -79,11 +88,12 @@ class Comparison:
     days: tuple[DayChange, ...]
     plans: tuple[tuple[str, str], ...]
     names: dict[str, str]
+    texts: tuple[TextChange, ...] = ()
 
     @property
     def is_empty(self) -> bool:
         """Whether the two states are the same to a member and to a reviewer."""
-        return not (self.exercises or self.sessions or self.days or self.plans)
+        return not (self.exercises or self.sessions or self.days or self.plans or self.texts)
 
 
 def compare(old: State, new: State) -> Comparison:
@@ -97,6 +107,7 @@ def compare(old: State, new: State) -> Comparison:
         days=tuple(change for plan in both for change in _days(plan, old.days[plan], new.days[plan])),
         plans=(*gone, *come),
         names={**old.names, **new.names},
+        texts=tuple(_texts(old.texts, new.texts)),
     )
 
 
@@ -111,6 +122,14 @@ def _exercises(old: State, new: State) -> Iterator[ExerciseChange]:
         changed = tuple(part for part in parts if part.rows)
         if changed:
             yield ExerciseChange(ident, name, "changed", changed)
+
+
+def _texts(old: Mapping[str, Sequence[Line]], new: Mapping[str, Sequence[Line]]) -> Iterator[TextChange]:
+    for what in dict.fromkeys((*new, *old)):
+        if what not in old or what not in new:
+            yield TextChange(what, "added" if what in new else "removed", ())
+        elif different := rows(old[what], new[what]):
+            yield TextChange(what, "changed", different)
 
 
 Weeks = dict[int, dict[str, DayState]]

@@ -38,7 +38,7 @@ Writer = Callable[[str, Any], str]
 LETTERS: Final = 12
 """How long a digest is."""
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
-_UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm"}
+_UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm", "limits distance": " cm"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +58,7 @@ def lines_of(exercise: Exercise, part: Part, write: Writer | None = None) -> tup
         part: one of its parts.
         write: how a value is written, where it is not in the coach's own form.
     """
-    return tuple(line for name in FIELDS[part] for line in _lines((name,), getattr(exercise, name), write or written))
+    return tuple(line for name in FIELDS[part] for line in lines_at((name,), getattr(exercise, name), write or written))
 
 
 def digest_of(exercise: Exercise, part: Part, write: Writer | None = None) -> str:
@@ -80,7 +80,23 @@ def in_letters(digits: str) -> str:
     return digits.translate(_IN_LETTERS)
 
 
-def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
+def written(key: str, value: Any) -> str:
+    """Return a value as a coach writes it, whatever words pages use for it."""
+    if isinstance(value, Fraction):
+        return plain_number(value, 4) + _UNITS.get(key, "")
+    if isinstance(value, int) and key in _UNITS:
+        return f"{value}{_UNITS[key]}"
+    return " ".join(str(value).split())
+
+
+def lines_at(path: tuple[str, ...], value: Any, write: Writer = written) -> Iterator[Line]:
+    """Yield every value inside a value of the language, one line each; nothing for what is left out.
+
+    Args:
+        path: where it stands in its file.
+        value: a text, a number, a list, a mapping or a model.
+        write: how a single value is written.
+    """
     if value is None:
         return
     if isinstance(value, BaseModel):
@@ -89,23 +105,14 @@ def _lines(path: tuple[str, ...], value: Any, write: Writer) -> Iterator[Line]:
             # A default left out and a default written down are the same to a reader.
             if len(path) > 1 and not info.is_required() and inner == info.get_default(call_default_factory=True):
                 continue
-            yield from _lines((*path, info.alias or name), inner, write)
+            yield from lines_at((*path, info.alias or name), inner, write)
     elif isinstance(value, dict):
         for name in sorted(value):
-            yield from _lines((*path, str(name)), value[name], write)
+            yield from lines_at((*path, str(name)), value[name], write)
     elif isinstance(value, list | tuple) and not hasattr(value, "_fields"):
         for number, inner in enumerate(value, 1):
-            yield from _lines((*path, str(number)), inner, write)
+            yield from lines_at((*path, str(number)), inner, write)
     else:
         field = " ".join(step.replace("_", " ") for step in path if not step.isdecimal())
         key = f"limits {path[-1]}" if path[0] == "limits" else path[-1]
         yield Line(" ".join(step.replace("_", " ") for step in path), write(key, value), field)
-
-
-def written(key: str, value: Any) -> str:
-    """Return a value as a coach writes it, whatever words pages use for it."""
-    if isinstance(value, Fraction):
-        return plain_number(value, 4) + _UNITS.get(key, "")
-    if isinstance(value, int) and key in _UNITS:
-        return f"{value}{_UNITS[key]}"
-    return " ".join(str(value).split())

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator
 
-from setwright.review.compare import Comparison, DoseChange, ExerciseChange
+from setwright.review.compare import Comparison, DoseChange, ExerciseChange, TextChange
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import weeks_in_words
 
 NOTHING = (
-    "No difference in the doses of any week and in the texts and limits of any exercise. "
-    "Notes, kit, warm-ups and the club's notices are not compared."
+    "No difference in the doses of any week, in the texts and limits of any exercise, and in notes, kit, warm-ups, "
+    "plans and the club's notices. Sign-offs and accepted warnings are not compared."
 )
 
 
@@ -23,9 +23,10 @@ def summary(change: Comparison) -> str:
     """Return one sentence on how much changed."""
     doses = sum(len(session.doses) for session in change.sessions)
     limits = sum(any(part.part == "limits" for part in exercise.parts) for exercise in change.exercises)
+    beside = sum(max(1, len(text.rows)) for text in change.texts)
     return (
         f"{_count(len(change.exercises), 'exercise')}, {limits} of them in the limits; {_count(doses, 'dose')}; "
-        f"{_count(len(change.days), 'training day')}."
+        f"{_count(len(change.days), 'training day')}; {_count(beside, 'line')} beside them."
     )
 
 
@@ -45,6 +46,13 @@ def _text(change: Comparison) -> Iterator[str]:
                 yield f"  {part.label(row)}"
                 yield from (f"    - {row.old_text}" for _ in row.old[:1])
                 yield from (f"    + {row.new_text}" for _ in row.new[:1])
+    for text in change.texts:
+        yield ""
+        yield text.what + ("" if text.way == "changed" else f": {text.way}")
+        for row in text.rows:
+            yield f"  {row.label}"
+            yield from (f"    - {row.old_text}" for _ in row.old[:1])
+            yield from (f"    + {row.new_text}" for _ in row.new[:1])
     for session in change.sessions:
         yield ""
         yield f"{session.plan}, {session.session}"
@@ -73,6 +81,8 @@ def _markdown(change: Comparison) -> Iterator[str]:
     yield from (f"- {_cell(said)}" for _, said in change.plans)
     for exercise in change.exercises:
         yield from _exercise_table(exercise)
+    for text in change.texts:
+        yield from _text_table(text)
     for session in change.sessions:
         yield f"### {_cell(session.session)} in {_cell(session.plan)}"
         yield ""
@@ -109,6 +119,18 @@ def _exercise_table(exercise: ExerciseChange) -> Iterator[str]:
         for part in exercise.parts:
             for row in part.rows:
                 yield f"| {_cell(part.label(row))} | {_cell(row.old_text)} | {_cell(row.new_text)} |"
+        yield ""
+
+
+def _text_table(text: TextChange) -> Iterator[str]:
+    way = "" if text.way == "changed" else f" ({text.way})"
+    yield f"### {_cell(text.what[:1].upper() + text.what[1:])}{way}"
+    yield ""
+    if text.rows:
+        yield "| Line | Before | Now |"
+        yield "| --- | --- | --- |"
+        for row in text.rows:
+            yield f"| {_cell(row.label)} | {_cell(row.old_text)} | {_cell(row.new_text)} |"
         yield ""
 
 

@@ -1,12 +1,14 @@
 """Writing sign-offs: each is one line of YAML, so that two branches can add theirs and a merge keeps both whole."""
 
+import hashlib
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 from typing import Final
 
-from setwright.review.parts import PARTS
+from setwright.review.parts import PARTS, in_letters
+from setwright.review.status import Review
 
 HEAD: Final = (
     "# yaml-language-server: $schema=schema/sign-offs.json\n"
@@ -14,6 +16,20 @@ HEAD: Final = (
     "# pasted anywhere. A merge keeps the lines of both sides; never edit one: sign again.\n"
 )
 _ENTRY: Final = re.compile(r"- *\{ *exercise: *(?P<ident>[a-z0-9-]+) *[,}]")
+
+
+_CODE_LETTERS: Final = 4
+
+
+def seen_code(due: Iterable[Review]) -> str:
+    """Return what stands for a list of exercises as they are now: how many, and some letters of their digests.
+
+    Who signs a whole list writes it, so that nothing is signed that was changed after the list was read. The letters
+    tell slips and late edits, and protect from nobody who means to deceive.
+    """
+    listed = sorted((review.exercise, *review.digests.values()) for review in due)
+    digest = hashlib.sha256(json.dumps(listed).encode()).hexdigest()
+    return f"{len(listed)}-{in_letters(digest[:_CODE_LETTERS])}"
 
 
 def line_of(exercise: str, who: str, role: str, on: date, note: str | None, digests: Mapping[str, str]) -> str:

@@ -1,4 +1,4 @@
-"""A programme boiled down to what two states of it are compared by: texts, limits and every dose, as plain data."""
+"""A programme boiled down to what two states of it are compared by: texts, limits, doses and what stands beside."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -7,6 +7,7 @@ from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession
 from setwright.dose.timing import TimeRange
 from setwright.model.programme import Programme
+from setwright.review.beside import texts_of
 from setwright.review.parts import PARTS, Line, lines_of
 
 
@@ -31,12 +32,17 @@ class DayState:
 
 @dataclass(frozen=True)
 class State:
-    """A programme at one moment. ``days`` are keyed by plan, week and day, ``plans`` hold their names."""
+    """A programme at one moment.
+
+    ``days`` are keyed by plan, week and day, ``plans`` hold their names, and ``texts`` what stands beside the doses, by
+    what says it.
+    """
 
     exercises: dict[str, dict[str, list[Line]]] = field(default_factory=dict)
     names: dict[str, str] = field(default_factory=dict)
     plans: dict[str, str] = field(default_factory=dict)
     days: dict[str, dict[int, dict[str, DayState]]] = field(default_factory=dict)
+    texts: dict[str, list[Line]] = field(default_factory=dict)
 
 
 def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
@@ -54,6 +60,7 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
             }
             for plan in plans
         },
+        texts=texts_of(programme),
     )
 
 

@@ -37,7 +37,7 @@ def sayings(programme: Programme) -> tuple[Saying, ...]:
     it. Other words are about the exercises that they link to or name.
     """
     limited = {ident for ident, one in programme.exercises.items() if one.limits is not None}
-    named = _Names(programme, limited)
+    named = Names(programme, limited)
 
     def said(where: Where, text: str | None, own: Iterable[str] = ()) -> Iterator[Saying]:
         if text is not None:
@@ -93,17 +93,17 @@ def digest_of_words(lines: Iterable[Line]) -> str:
     return in_letters(hashlib.sha256(text.encode()).hexdigest()[:LETTERS])
 
 
-class _Names:
+class Names:
     """Finds exercises that a text links to or names: each word of the name in order, in its singular or plural."""
 
-    def __init__(self, programme: Programme, limited: Iterable[str]) -> None:
-        self.limited = set(limited)
-        self.patterns = {ident: _pattern(programme.exercises[ident].name) for ident in sorted(self.limited)}
+    def __init__(self, programme: Programme, among: Iterable[str]) -> None:
+        self.among = set(among)
+        self.patterns = {ident: _pattern(programme.exercises[ident].name) for ident in sorted(self.among)}
 
     def in_text(self, text: str) -> list[str]:
         """Return the exercises, by id, each once or more."""
         said = plain(text).casefold()
-        found = [ident for ident in linked(text) if ident in self.limited]
+        found = [ident for ident in linked(text) if ident in self.among]
         return [*found, *(ident for ident, pattern in self.patterns.items() if pattern.search(said))]
 
 

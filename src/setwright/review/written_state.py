@@ -4,6 +4,7 @@ The same state always gives the same text, and the text gives the same state aga
 """
 
 import json
+from collections.abc import Mapping, Sequence
 from datetime import date
 from fractions import Fraction
 from typing import Annotated, Any, Final, Literal
@@ -23,7 +24,7 @@ from setwright.review.parts import Line
 from setwright.review.state import DayState, DoseState, State
 
 FORMAT: Final = "setwright resolved programme"
-VERSION: Final = 2
+VERSION: Final = 3
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -148,9 +149,10 @@ class WrittenState(_Written):
     """A programme with every number explicit."""
 
     format: Literal["setwright resolved programme"]
-    version: Literal[2]
+    version: Literal[3]
     exercises: dict[str, WrittenExercise]
     plans: dict[str, WrittenPlan]
+    texts: dict[str, list[WrittenLine]]
 
 
 def schema() -> str:
@@ -167,13 +169,11 @@ def to_json(state: State) -> str:
         exercises={
             ident: WrittenExercise(
                 name=state.names[ident],
-                parts={
-                    part: [WrittenLine(key=line.key, field=line.field, value=line.text) for line in lines]
-                    for part, lines in parts.items()
-                },
+                parts=_write_lines(parts),
             )
             for ident, parts in state.exercises.items()
         },
+        texts=_write_lines(state.texts),
         plans={
             plan: WrittenPlan(
                 name=name,
@@ -199,13 +199,8 @@ def from_json(text: str) -> State:
             raise StateError(f"this is no resolved programme of version {VERSION}: write it again, 'setwright resolve'")
         written = WrittenState.model_validate(data)
         return State(
-            exercises={
-                ident: {
-                    part: [Line(line.key, line.value, line.field) for line in lines]
-                    for part, lines in exercise.parts.items()
-                }
-                for ident, exercise in written.exercises.items()
-            },
+            exercises={ident: _read_lines(exercise.parts) for ident, exercise in written.exercises.items()},
+            texts=_read_lines(written.texts),
             names={ident: exercise.name for ident, exercise in written.exercises.items()},
             plans={ident: plan.name for ident, plan in written.plans.items()},
             days={
@@ -215,6 +210,17 @@ def from_json(text: str) -> State:
         )
     except (ValueError, ValidationError, RecursionError) as error:
         raise StateError("this file is no resolved programme; 'setwright resolve' writes one") from error
+
+
+def _write_lines(lines: Mapping[str, Sequence[Line]]) -> dict[str, list[WrittenLine]]:
+    return {
+        name: [WrittenLine(key=line.key, field=line.field, value=line.text) for line in of_it]
+        for name, of_it in lines.items()
+    }
+
+
+def _read_lines(lines: Mapping[str, Sequence[WrittenLine]]) -> dict[str, list[Line]]:
+    return {name: [Line(line.key, line.value, line.field) for line in of_it] for name, of_it in lines.items()}
 
 
 def _write_day(day: DayState) -> WrittenDay:

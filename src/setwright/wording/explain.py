@@ -5,9 +5,8 @@ from fractions import Fraction
 from typing import Any, Final
 
 from setwright.dose.change import changes_between
-from setwright.dose.prescribing import lightened, prescribed, rest_at
+from setwright.dose.prescribing import lightened, prescribed, rest_at, with_fewer_sets
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
-from setwright.model.exercise import Exercise
 from setwright.model.load import OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
@@ -33,11 +32,10 @@ def derivation(
     body_weight_kg: Fraction | None = None,
 ) -> tuple[Step, ...]:
     """Return how one exercise's dose in one week came about, for one body weight where it is given."""
-    block = programme.sessions[session.session].blocks[item.slot[0]]
-    written = block.exercises[item.slot[1]]
+    written = programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
     exercise = programme.exercises[item.exercise]
     return (
-        *_from_start(language, block, written, exercise, session, item),
+        *_from_start(language, programme, written, session, item),
         *of_loads(language, programme, exercise, item, body_weight_kg),
     )
 
@@ -104,13 +102,9 @@ def _counting(language: Language, session: ResolvedSession) -> str:
 
 
 def _from_start(
-    language: Language,
-    block: Block,
-    written: Prescription,
-    exercise: Exercise,
-    session: ResolvedSession,
-    item: ResolvedItem,
+    language: Language, programme: Programme, written: Prescription, session: ResolvedSession, item: ResolvedItem
 ) -> Iterator[Step]:
+    block, exercise = programme.sessions[session.session].blocks[item.slot[0]], programme.exercises[item.exercise]
     rounds = block.kind != "straight"
     first = prescribed(block, written, exercise, rest_at(block, 0), 0)
     said = dose_in_words(language, first, rounds)
@@ -123,9 +117,10 @@ def _from_start(
         if _rest_climb(block, written):
             rest = " " + language.say("Rest: %(time)s.", time=duration(language, now.first.rest_s))
         yield Step(_now(language, session, dose_in_words(language, now, rounds)) + rest, "trained-weeks")
-    lighter = lightened(now, session.remains)
+    lighter = lightened(now, session.remains, programme.club.bands)
     if session.remains.kind != "normal":
-        yield from of_what_remains(language, session.remains, rounds, now, lighter)
+        left = with_fewer_sets(now, session.remains, programme.club.bands)
+        yield from of_what_remains(language, session.remains, rounds, now, left, lighter)
     if item.dose != lighter:
         changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))

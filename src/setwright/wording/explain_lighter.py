@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from setwright.dose.dose import Dose
-from setwright.dose.prescribing import with_fewer_sets
 from setwright.dose.week_kind import Remains
 from setwright.wording import loads
 from setwright.wording.blocks import rounds as counted_rounds
@@ -13,7 +12,9 @@ from setwright.wording.language import Language, later
 from setwright.wording.steps import Step
 
 
-def of_what_remains(language: Language, remains: Remains, rounds: bool, before: Dose, after: Dose) -> Iterator[Step]:
+def of_what_remains(
+    language: Language, remains: Remains, rounds: bool, before: Dose, left: Dose, after: Dose
+) -> Iterator[Step]:
     """Yield what is left of the sets, of the amount of each, and of each load.
 
     Args:
@@ -21,9 +22,9 @@ def of_what_remains(language: Language, remains: Remains, rounds: bool, before: 
         remains: the share of each number that the week keeps.
         rounds: True in a superset or circuit, where sets are rounds.
         before: the dose as it stood.
+        left: the sets of it that the week keeps, each as it was.
         after: what the week leaves of it.
     """
-    left = with_fewer_sets(before, remains)
     if remains.sets != 100:
         said = later("Sets: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
         if rounds:

@@ -6,8 +6,9 @@ from fractions import Fraction
 from typing import Any, Final
 
 from setwright.dose.bounding import is_open
-from setwright.model.limits import Limits
+from setwright.model.limits import Limits, NoWeight
 from setwright.model.load import Load, magnitude
+from setwright.wording.doses import distance
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load
 from setwright.wording.times import duration
@@ -39,22 +40,26 @@ _LABELS: Final[Mapping[str, str]] = {
     "least_reserve": later("In reserve"),
     "reps": later("Reps"),
     "hold": later("Hold"),
+    "distance": later("Distance"),
     "height": later("Height"),
     "contacts": later("Landings"),
     "weekly_sets": later("Sets"),
     "weekly_step": later("Step of the load"),
     "earliest_phase": later("Earliest"),
+    "earliest_week": later("Earliest"),
     "not_for": later("Not for"),
 }
 _ROUND_IT: Final[Mapping[str, str]] = {
     "top_effort": later("%(value)s of 10"),
     "least_reserve": later("%(value)s reps or more"),
     "reps": later("%(value)s a set"),
+    "distance": later("%(value)s a set"),
     "height": later("%(value)s cm"),
     "contacts": later("%(value)s a session"),
     "weekly_sets": later("%(value)s a week"),
     "weekly_step": later("%(value)s %% a week"),
     "earliest_phase": later("phase %(value)s of a plan"),
+    "earliest_week": later("week %(value)s of a plan"),
 }
 _HERE: Final = "\x00"
 
@@ -81,13 +86,20 @@ def bound(language: Language, of: Limits | None, doses: Iterable[Load]) -> str |
     loads = tuple(doses)
     said = []
     if of.load is not None and any(type(one) is not type(of.load) for one in loads):
-        said.append(language.say("Never more than %(load)s.", load=load(language, of.load)))
+        said.append(most(language, of.load))
     if any(is_open(one) for one in loads):
         if of.top_effort is not None:
             said.append(language.say("No harder than %(effort)s.", effort=load(language, of.top_effort)))
         if of.least_reserve is not None:
             said.append(language.say("Keep at least %(reserve)s.", reserve=load(language, of.least_reserve)))
     return " ".join(said) or None
+
+
+def most(language: Language, limit: Load | NoWeight) -> str:
+    """Return the heaviest load as a sentence: Never more than 24 kg."""
+    if isinstance(limit, NoWeight):
+        return language.say("Without any weight.")
+    return language.say("Never more than %(load)s.", load=load(language, limit))
 
 
 def centimetres(language: Language, length_cm: Fraction) -> str:
@@ -105,8 +117,12 @@ def _row(language: Language, key: str, value: Any) -> LimitWords:
 
 def _written(language: Language, key: str, value: Any) -> str:
     match key:
+        case "load" if isinstance(value, NoWeight):
+            return language.say("none, the body alone")
         case "load":
             return load(language, value)
+        case "distance":
+            return distance(language, value)
         case "top_effort" | "least_reserve":
             return language.number(magnitude(value))
         case "hold":
