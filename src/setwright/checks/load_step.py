@@ -28,9 +28,10 @@ from setwright.checks.example import Example
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.taken import TakenStep, is_taken, taken_steps
 from setwright.model.load import Load, in_all, magnitude, same_kind
+from setwright.model.session import Slot
 from setwright.model.units import plain_number
 
 ID = "load-step-too-large"
@@ -115,7 +116,7 @@ def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
     found: dict[str, list[Use]] = {}
     for session in plan.sessions:
         if session.remains.kind == "normal":
-            for item in session.items:
+            for item in session.all_items:
                 found.setdefault(item.exercise, []).append((session, item))
     return found
 

@@ -56,6 +56,7 @@ from setwright.checks import (
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
+from setwright.model.session import path_in_block
 from setwright.source.finding import Finding
 from setwright.source.suggest import did_you_mean
 
@@ -188,8 +189,8 @@ def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acc
             found += [(f"{folder}/{ident}.yml", ("accept", i), a) for i, a in enumerate(thing.accept)]
     for ident, session in programme.sessions.items():
         for b, block in enumerate(session.blocks):
-            for e, written in enumerate(block.exercises):
-                path = ("blocks", b, "exercises", e, "accept")
+            for where, written in block.prescriptions():
+                path = ("blocks", b, *path_in_block(where), "accept")
                 found += [(f"sessions/{ident}.yml", (*path, i), a) for i, a in enumerate(written.accept)]
     return found
 

@@ -74,6 +74,6 @@ def _session_on(plan: ResolvedPlan, week: int, day: str) -> ResolvedSession:
 
 
 def _items_of(session: ResolvedSession, exercise: str) -> list[ResolvedItem]:
-    inside = {item.exercise: item for item in session.items}
+    inside = {item.exercise: item for item in session.all_items}
     known(exercise, inside, "exercise of that session")
-    return [item for item in session.items if item.exercise == exercise]
+    return [item for item in session.all_items if item.exercise == exercise]

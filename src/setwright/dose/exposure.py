@@ -70,23 +70,44 @@ def _lifted(dose: Dose, one: Set) -> Lifted:
 
 
 def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -> Exposure:
-    """Return the work of some exercises together, such as of a week."""
+    """Return the work of some exercises together, such as of a week.
+
+    Where something else may be done in an exercise's place, the most of any way counts, figure by figure.
+    """
     sets = reps = tension = 0
     by_region: dict[str, Fraction] = {}
     by_pattern: dict[str, int] = {}
     whole = Lifted()
     for item in items:
-        dose, exercise = item.dose, exercises[item.exercise]
-        sets += dose.count
-        reps += int(dose.total_reps.high)
-        tension += int(dose.tension_s.high)
-        whole += lifted(dose)
-        by_pattern[exercise.pattern] = by_pattern.get(exercise.pattern, 0) + dose.count
-        counted = [(region, MAIN_SET) for region in exercise.regions.main]
-        counted += [(region, ALSO_SET) for region in exercise.regions.also if region not in exercise.regions.main]
-        for region, share in counted:
-            by_region[region] = by_region.get(region, Fraction(0)) + dose.count * share
+        each = [_alone(way.dose, exercises[way.exercise]) for way in item.ways]
+        sets += max(one.sets for one in each)
+        reps += max(one.reps for one in each)
+        tension += max(one.tension_s for one in each)
+        whole += Lifted(
+            max(one.lifted.fixed_kg for one in each),
+            max(one.lifted.share for one in each),
+            max(one.lifted.unknown_reps for one in each),
+        )
+        for region in dict.fromkeys(region for one in each for region in one.by_region):
+            most = max(one.by_region.get(region, Fraction(0)) for one in each)
+            by_region[region] = by_region.get(region, Fraction(0)) + most
+        for pattern in dict.fromkeys(pattern for one in each for pattern in one.by_pattern):
+            by_pattern[pattern] = by_pattern.get(pattern, 0) + max(one.by_pattern.get(pattern, 0) for one in each)
     return Exposure(sets, by_region, by_pattern, reps, whole, tension)
+
+
+def _alone(dose: Dose, exercise: Exercise) -> Exposure:
+    """Return the work of one dose."""
+    counted = [(region, MAIN_SET) for region in exercise.regions.main]
+    counted += [(region, ALSO_SET) for region in exercise.regions.also if region not in exercise.regions.main]
+    return Exposure(
+        dose.count,
+        {region: dose.count * share for region, share in counted},
+        {exercise.pattern: dose.count},
+        int(dose.total_reps.high),
+        lifted(dose),
+        int(dose.tension_s.high),
+    )
 
 
 def week_exposure(week: ResolvedWeek, exercises: Mapping[str, Exercise]) -> Exposure:

@@ -149,6 +149,9 @@ class Club(CoachModel):
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     safety: Safety = Field(description="Safety notices.")
+    choices: dict[Id, Name] = Field(
+        default={}, description="What members may say of themselves, a sentence each: 'I cannot do a pull-up yet'."
+    )
     unreviewed_exercises: Literal["notice", "stop publishing"] = Field(
         default="notice", description="What happens to exercises that no physiotherapist has signed off."
     )

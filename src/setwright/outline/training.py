@@ -9,7 +9,7 @@ from setwright.dose.timing import TimeRange
 from setwright.model.plan import Phase
 from setwright.model.prescription import Measure
 from setwright.model.routine import Routine
-from setwright.model.session import Session
+from setwright.model.session import Session, Slot
 from setwright.outline.site import Site
 
 
@@ -72,7 +72,7 @@ def whole_time(session: ResolvedSession, written: Session, routines: dict[str, R
 
 def appearances(site: Site, ident: str) -> list[Appearance]:
     """Return where an exercise stands, session by session, with weeks of equal doses taken together."""
-    grouped: dict[tuple[str, str, tuple[int, int]], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
+    grouped: dict[tuple[str, str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
     for plan, session, item in site.uses.get(ident, []):
         grouped.setdefault((plan.ident, session.session, item.slot), []).append((plan, session, item))
     found = []

@@ -13,7 +13,7 @@ from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
 from setwright.outline.site import Site
 from setwright.outline.training import Stretch
-from setwright.wording import blocks, changes, doses, loads, times, vocabulary
+from setwright.wording import blocks, changes, choices, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import limits_set
@@ -109,6 +109,8 @@ def filters(site: Site) -> dict[str, Callable[..., Any]]:
         "capital_markup": lambda markup: markup[:1].upper() + markup[1:],
         "capital": capital,
         "in_words": in_words,
+        "for_whom": partial(choices.for_whom, language, site.programme.club),
+        "clinician_decides": partial(choices.clinician_decides, language, site.programme.club),
         "part_amount": amount_of,
         "number": language.number,
         **_in_language(language, unit),

@@ -69,7 +69,7 @@ def kit(site: Site) -> list[KitView]:
 
 def lifts(site: Site) -> list[tuple[str, str]]:
     """Return the exercises that some plan loads with a weight, by id and name, in order of name."""
-    loaded = {i.exercise for plan in site.plans for s in plan.sessions for i in s.items if i.bands or i.choice}
+    loaded = {i.exercise for plan in site.plans for s in plan.sessions for i in s.all_items if i.bands or i.choice}
     named = [(ident, site.programme.exercises[ident].name) for ident in loaded]
     return sorted(named, key=lambda pair: (pair[1], pair[0]))
 

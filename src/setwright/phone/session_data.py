@@ -16,9 +16,10 @@ from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSche
 from setwright.dose.dose import Dose
 from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.dose.sequence import Step
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
-from setwright.model.session import BlockKind
+from setwright.model.session import BlockKind, Session
 from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
 from setwright.phone.attributes import bands, weight
@@ -84,7 +85,10 @@ class SetData(_Data):
 
 
 class ItemData(_Data):
-    """One exercise of a block. ``sides`` is 2 where they work one at a time; ``amount`` is its amount in words."""
+    """One exercise of a block. ``sides`` is 2 where they work one at a time; ``amount`` is its amount in words.
+
+    A member may leave out what is ``optional``.
+    """
 
     exercise: str
     name: str
@@ -95,19 +99,35 @@ class ItemData(_Data):
     loads: list[LoadData] = []
     tempos: list[list[PhaseData]] = []
     sets: list[SetData] = Field(min_length=1)
-
-
-class BlockData(_Data):
-    """A block with its exercises."""
-
-    kind: BlockKind
-    name: str
-    items: list[ItemData] = Field(min_length=1)
+    optional: bool = False
 
 
 StepData = tuple[GuideKind, int, int, int, int, Literal[0, 1, 2], int]
 """One step: kind, block, exercise, round, rounds, side, seconds. Blocks and exercises count from 0, rounds from 1; the
 side is 0 where both work, and the seconds are those of a pause. A list of plain values, since a session has many."""
+
+
+class WayData(_Data):
+    """What members with one of some choices, known by their ids, do in the place of an exercise."""
+
+    choices: list[str] = Field(min_length=1)
+    item: ItemData
+
+
+class BlockData(_Data):
+    """A block with its exercises.
+
+    ``ways`` hold, for each exercise, what may be done in its place; of several that fit a member, the first counts.
+    ``courses`` are the steps of each combination of ways, by their numbers: ``"0 2"`` is the first exercise as it
+    stands, and the second way of the second one.
+    """
+
+    kind: BlockKind
+    name: str
+    items: list[ItemData] = Field(min_length=1)
+    optional: bool = False
+    ways: list[list[WayData]] = []
+    courses: dict[str, list[StepData]] = {}
 
 
 class SessionData(_Data):
@@ -133,10 +153,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
     last = len(session.blocks) - 1
     steps = [
         *([_edge("warm-up", 0)] if written.warm_up else []),
-        *(
-            (step.kind, step.block, step.item, step.round, step.rounds, _side(step.side), step.seconds)
-            for step in session.steps
-        ),
+        *map(_step, session.steps),
         *([_edge("cool-down", last)] if written.cool_down else []),
         _edge("finish", last),
     ]
@@ -168,12 +185,26 @@ def _side(side: int) -> Literal[0, 1, 2]:
 
 
 def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:
-    written = site.programme.sessions[session.session].blocks[block.index].exercises
-    items = [_item(site, item, written[item.slot[1]].kit) for item in block.items]
-    return BlockData(kind=block.kind, name=block_name(site.language, block), items=items)
+    written = site.programme.sessions[session.session]
+    ways = [
+        [WayData(choices=list(way.choices), item=_item(site, way, written, item.optional)) for way in item.instead]
+        for item in block.items
+    ]
+    return BlockData(
+        kind=block.kind,
+        name=block_name(site.language, block),
+        items=[_item(site, item, written, item.optional) for item in block.items],
+        optional=block.optional,
+        ways=ways if any(ways) else [],
+        courses={" ".join(map(str, course.picks)): list(map(_step, course.steps)) for course in block.courses},
+    )
 
 
-def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData:
+def _step(step: Step) -> StepData:
+    return (step.kind, step.block, step.item, step.round, step.rounds, _side(step.side), step.seconds)
+
+
+def _item(site: Site, item: ResolvedItem, written: Session, optional: bool) -> ItemData:
     dose, exercise = item.dose, site.programme.exercises[item.exercise]
     loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
     paced = dose.measure == "reps"
@@ -185,7 +216,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
         measure=dose.measure,
         sides=2 if dose.side_count == 2 else 1,
         amount=_amount(site, dose),
-        kit=own_kit or exercise.kit,
+        kit=written.written(item.slot).kit or exercise.kit,
         loads=[_load(site, item, load) for load in loads],
         tempos=[_phases(tempo, site.manner(item.exercise)) for tempo in tempos],
         sets=[
@@ -198,6 +229,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
             )
             for one in dose.sets
         ],
+        optional=optional,
     )
 
 

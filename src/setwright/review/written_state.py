@@ -97,13 +97,18 @@ class WrittenSet(_Written):
 
 
 class WrittenDose(_Written):
-    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit."""
+    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit.
+
+    ``choices`` are ids from club.yml: those of the members who do it in the place of the exercise before it.
+    """
 
     exercise: str
     rounds: bool
     measure: Measure
     sides: Sides
     sets: list[WrittenSet] = Field(min_length=1)
+    choices: list[str] = []
+    optional: bool = False
 
 
 class WrittenTime(_Written):
@@ -232,12 +237,21 @@ def _read_day(day: WrittenDay) -> DayState:
 def _write_dose(state: DoseState) -> WrittenDose:
     dose = state.dose
     sets = [_write_set(one, _AMOUNT_UNITS[dose.measure]) for one in dose.sets]
-    return WrittenDose(exercise=state.exercise, rounds=state.rounds, measure=dose.measure, sides=dose.sides, sets=sets)
+    return WrittenDose(
+        exercise=state.exercise,
+        rounds=state.rounds,
+        measure=dose.measure,
+        sides=dose.sides,
+        sets=sets,
+        choices=list(state.choices),
+        optional=state.optional,
+    )
 
 
 def _read_dose(written: WrittenDose) -> DoseState:
     sets = tuple(_read_set(one) for one in written.sets)
-    return DoseState(written.exercise, written.rounds, Dose(written.measure, written.sides, sets))
+    dose = Dose(written.measure, written.sides, sets)
+    return DoseState(written.exercise, written.rounds, dose, tuple(written.choices), written.optional)
 
 
 def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:

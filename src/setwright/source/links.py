@@ -10,12 +10,13 @@ from typing import Any
 from pydantic import BaseModel
 
 from setwright.model.amounts import Loads
+from setwright.model.choices import Alternative
 from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, Load
 from setwright.model.plan import Change, Phase, Plan
 from setwright.model.routine import Routine
-from setwright.model.session import Session
+from setwright.model.session import Session, path_in_block
 from setwright.model.text import exercise_target, spans
 from setwright.model.units import shown
 from setwright.model.vocabulary import Weekday
@@ -96,8 +97,10 @@ class _Linker:
             for index, ident in enumerate(getattr(session, key)):
                 yield from self.routine_of(kind, ident, file, key, index)
         for b, block in enumerate(session.blocks):
-            for e, written in enumerate(block.exercises):
-                path: tuple[Key, ...] = ("blocks", b, "exercises", e)
+            for where, written in block.prescriptions():
+                path: tuple[Key, ...] = ("blocks", b, *path_in_block(where))
+                if isinstance(written, Alternative):
+                    yield from self.choices(written.for_, file, *path, "for")
                 yield from self.known("exercise", written.exercise, file, *path, "exercise")
                 yield from self.kit(written.kit or [], file, *path, "kit")
                 progress = written.progress
@@ -174,7 +177,7 @@ class _Linker:
         ident = change.session or (_sessions_on(plan, change.week, change.day)[-1] if change.day else "")
         session = self.parts.sessions.get(ident)
         if session is not None:
-            inside = {written.exercise: written for block in session.blocks for written in block.exercises}
+            inside = {written.exercise: written for block in session.blocks for _, written in block.prescriptions()}
             if change.exercise not in inside:
                 message = f"session '{ident}' does not hold exercise '{change.exercise}'"
                 hint = did_you_mean(change.exercise, inside)
@@ -189,7 +192,9 @@ class _Linker:
                 key, message, hint = odd
                 yield Finding(self.place(file, *here, key), "list-length-differs", message, hint)
             in_rounds = [block for block in session.blocks if block.kind != "straight"]
-            if change.rest is not None and any(change.exercise == w.exercise for b in in_rounds for w in b.exercises):
+            if change.rest is not None and any(
+                change.exercise == w.exercise for b in in_rounds for _, w in b.prescriptions()
+            ):
                 message = f"the rest belongs to the whole round that '{change.exercise}' is in"
                 hint = "leave out 'exercise' to change every rest of the session"
                 yield Finding(self.place(file, *here, "rest"), "change-misses", message, hint)
@@ -213,6 +218,14 @@ class _Linker:
         if load.name not in names:
             message, hint = f"the club owns no {load.name} band", did_you_mean(load.name, names)
             yield Finding(self.place(file, *path), "unknown-kit", message, hint)
+
+    def choices(self, ids: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
+        for index, ident in enumerate(ids):
+            known = self.parts.club.choices if self.parts.club is not None else {ident: ""}
+            if ident not in known:
+                hint = did_you_mean(ident, known, f"write it under 'choices' in club.yml: '{ident}: I ...'")
+                place = self.place(file, *path, index)
+                yield Finding(place, "unknown-choice", f"unknown choice {shown(ident)}", hint)
 
     def sources(self, ids: Iterable[str], file: str) -> Iterator[Finding]:
         known = self.parts.references

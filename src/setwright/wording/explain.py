@@ -34,7 +34,7 @@ def derivation(
 ) -> tuple[Step, ...]:
     """Return how one exercise's dose in one week came about, for one body weight where it is given."""
     block = programme.sessions[session.session].blocks[item.slot[0]]
-    written = block.exercises[item.slot[1]]
+    written = programme.sessions[session.session].written(item.slot)
     exercise = programme.exercises[item.exercise]
     return (
         *_from_start(language, block, written, exercise, session, item),
@@ -64,7 +64,7 @@ def history(
         for other in week.sessions:
             if other.session != session.session or other.date > session.date:
                 continue
-            same = next(i for i in other.items if i.slot == item.slot)
+            same = next(i for i in other.all_items if i.slot == item.slot)
             said = f"{dose_in_words(language, same.dose, rounds)} ({_counting(language, other)})"
             changed = (language.say("changed for this week: %(why)s", why=why) for why in same.reasons)
             taken_kg = _taken_kg(same, body_weight_kg)

@@ -1,5 +1,6 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
+import { pickOf } from "../logic/steps.js";
 import { myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
@@ -25,7 +26,39 @@ export function itemAt(page, block, item) {
  * @returns {HTMLElement | null}
  */
 export function partOf(item, name) {
-  return item.querySelector(`[data-part='${name}']`);
+  const parts = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(`[data-part='${name}']`)]);
+  return parts.find((part) => !part.closest(".sw-instead")) ?? null;
+}
+
+/**
+ * What a member's choices lead to comes to the front; what it stands for is folded in its place.
+ * @param {ParentNode} page
+ * @param {string[]} choices
+ */
+export function frontChosen(page, choices) {
+  for (const item of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll(".sw-item:has(> .sw-instead)"))) {
+    if (item.dataset.chosen) swap(item, item.dataset.chosen);
+    const ways = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(":scope > .sw-instead")]);
+    const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
+    if (pick) swap(item, String(pick));
+    if (pick) item.dataset.chosen = String(pick);
+    else delete item.dataset.chosen;
+  }
+}
+
+/**
+ * @param {HTMLElement} item
+ * @param {string} way
+ */
+function swap(item, way) {
+  const folded = the(item, `:scope > .sw-instead[data-way='${way}']`);
+  const inside = the(folded, ":scope > .sw-instead-inside");
+  const front = [...item.children].filter((part) => !part.matches(".sw-instead"));
+  const chosen = [...inside.children];
+  inside.replaceChildren(...front);
+  item.prepend(...chosen);
+  // What the fold holds now is said by the other of its two lines.
+  for (const line of /** @type {NodeListOf<HTMLElement>} */ (folded.querySelectorAll(":scope > summary > span"))) line.hidden = !line.hidden;
 }
 
 /**

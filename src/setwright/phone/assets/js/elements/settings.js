@@ -53,6 +53,10 @@ export class SettingsForm extends HTMLElement {
     this.#pick("text", mine.text);
     this.#tick("sound", mine.sound);
     this.#tick("vibration", mine.vibration);
+    for (const one of this.querySelectorAll("[name='choice']")) {
+      const box = /** @type {HTMLInputElement} */ (one);
+      box.checked = mine.choices.includes(box.value);
+    }
     for (const box of this.querySelectorAll("[name='kit']")) {
       const { value } = /** @type {HTMLInputElement} */ (box);
       /** @type {HTMLInputElement} */ (box).checked = value in mine.kit;
@@ -95,7 +99,10 @@ export class SettingsForm extends HTMLElement {
     else if (field.name === "text") mine.text = /** @type {Settings["text"]} */ (field.value);
     else if (field.name === "sound") mine.sound = field.checked;
     else if (field.name === "vibration") mine.vibration = field.checked;
-    else if (field.name === "kit") {
+    else if (field.name === "choice") {
+      mine.choices = mine.choices.filter((one) => one !== field.value);
+      if (field.checked) mine.choices.push(field.value);
+    } else if (field.name === "kit") {
       if (field.checked) mine.kit[field.value] = this.#weightsOf(field.value);
       else delete mine.kit[field.value];
     } else if (field.name === "weights") {
