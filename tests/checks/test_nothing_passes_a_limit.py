@@ -60,17 +60,22 @@ class Shown:
 Pace = list[int | None] | None
 
 
-def shown_in(page: str, sheet: dict[str, Any]) -> Iterator[Shown]:
-    """Yield every exercise of a session's page."""
+def shown_in(page: str, sheet: dict[str, Any]) -> Iterator[list[Shown]]:
+    """Yield every place of a session's page: its exercise, and what may be done instead by members with a choice."""
     block = re.search(r'<script type="application/json" id="session">(.*?)</script>', page, re.S)
     assert block is not None
     phone = json.loads(block[1])
     items = re.split(r'<li class="sw-item" data-item="', page)[1:]
-    on_phone = [item for block in phone["blocks"] for item in block["items"]]
-    on_sheet = [item for block in sheet["blocks"] for item in block["items"]]
+    on_phone = [
+        [item, *(way["item"] for way in ways)]
+        for block in phone["blocks"]
+        for item, ways in zip(block["items"], block.get("ways") or [[]] * len(block["items"]), strict=True)
+    ]
+    on_sheet = [[item, *item["instead"]] for block in sheet["blocks"] for item in block["items"]]
     assert len(items) == len(on_phone) == len(on_sheet)
-    for text, item, line in zip(items, on_phone, on_sheet, strict=True):
-        yield Shown(html.unescape(text), item, line)
+    for text, each, lines in zip(items, on_phone, on_sheet, strict=True):
+        parts = text.split('<details class="sw-instead"')
+        yield [Shown(html.unescape(part), *both) for part, *both in zip(parts, each, lines, strict=True)]
 
 
 def seconds(pace: Pace, fast: Fraction, free: int) -> Fraction:
@@ -202,7 +207,9 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                 shown = list(shown_in(pages[session_path(session)], sheets[paper.session_sheet(session)]))
                 seen = set(warmed)
                 jumps = 0
-                for one in shown:
+                most: dict[int, dict[str, int]] = defaultdict(lambda: defaultdict(int))
+                landed: dict[int, int] = defaultdict(int)
+                for place, one in ((place, one) for place, ways in enumerate(shown) for one in ways):
                     ident = one.phone["exercise"]
                     exercise = made.exercises[ident]
                     limits = exercise.limits or Limits()
@@ -213,12 +220,17 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                     passed += amount_passes(limits, exercise, one, one.pace or usual(exercise))
                     passed += load_passes(limits, one, held)
                     passed += heights_pass(limits, one)
-                    jumps += max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
+                    lands = max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
+                    landed[place] = max(landed[place], lands)
                     for way in {ident, *one.leads_to}:
                         seen.add(way)
-                        sets[way] += len(one.phone["sets"])
+                        most[place][way] = max(most[place][way], len(one.phone["sets"]))
                         other = made.exercises[way]
                         passed += amount_passes(other.limits or Limits(), other, one, one.pace or usual(other))
+                jumps += sum(landed.values())
+                for here in most.values():
+                    for way, count in here.items():
+                        sets[way] += count
                 for ident in warmed:
                     sets[ident] += rounds
                     step = made.routines["warm"].exercises[0]

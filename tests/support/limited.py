@@ -8,7 +8,10 @@ from setwright.model.programme import Programme
 from support.any_programme import CLUB, REFERENCE, as_programme
 
 EXERCISES = ["push", "hop", "lift"]
-CLUB_OF_SIZES = CLUB | {"kit": CLUB["kit"] | {"box": ["15 cm", "30 cm", "45 cm"]}}
+CLUB_OF_SIZES = CLUB | {
+    "kit": CLUB["kit"] | {"box": ["15 cm", "30 cm", "45 cm"]},
+    "choices": {"new": "This is my first season", "sore": "My knee hurts"},
+}
 HELD = {"holds": {"dumbbell": "each hand"}, "poses": [{"trunk": "2"}]}
 
 _LIMITS = {
@@ -76,6 +79,14 @@ def _exercise(draw: st.DrawFn, ident: str) -> dict[str, Any]:
 
 
 @st.composite
+def _entry(draw: st.DrawFn) -> dict[str, Any]:
+    """An exercise of a session, with other ways for members with a choice now and then."""
+    written = draw(_prescription())
+    whom = draw(st.sampled_from([[], [], [["new"]], [["sore"], ["new"]], [["new", "sore"]]]))
+    return written | ({"instead": [draw(_prescription()) | {"for": some} for some in whom]} if whom else {})
+
+
+@st.composite
 def _prescription(draw: st.DrawFn) -> dict[str, Any]:
     measure, starts, climb = draw(st.sampled_from([_MEASURES[0], *_MEASURES]))
     start, load = draw(st.sampled_from(starts)), draw(st.sampled_from(_LOADS))
@@ -114,7 +125,7 @@ def files(draw: st.DrawFn) -> dict[str, Any]:
             "aim": "Aim.",
             "warm_up": ["warm"],
             "cool_down": ["cool"],
-            "blocks": [{"kind": "straight", "exercises": draw(st.lists(_prescription(), min_size=1, max_size=2))}],
+            "blocks": [{"kind": "straight", "exercises": draw(st.lists(_entry(), min_size=1, max_size=2))}],
         }
         for ident in ("s1", "s2")
     }
