@@ -20,7 +20,7 @@ from setwright.handouts import session as session_sheets
 from setwright.handouts.writing import Desk
 from setwright.model.exercise import Exercise
 from setwright.model.limits import Limits
-from setwright.model.load import BodyWeightShare, Weight
+from setwright.model.load import BodyWeightShare, HelpWeight, Weight
 from setwright.model.programme import Programme
 from setwright.outline import paper
 from setwright.outline.addresses import routine_path, session_path
@@ -164,6 +164,30 @@ def load_passes(limits: Limits, one: Shown, each_hand: bool) -> list[str]:
     return passed
 
 
+def help_passes(limits: Limits, one: Shown) -> list[str]:
+    """Return how an exercise is done with less help than the least, on the phone or on the page."""
+    least, passed = limits.load, []
+    if not isinstance(least, HelpWeight):
+        return []
+    passed += ["a set without help" for done in one.phone["sets"] if "load" not in done]
+    for load in one.phone.get("loads", []):
+        text, bands = load["text"].lower(), load.get("bands", "")
+        if "effort" in text or "reserve" in text or "1rm" in text or "band" in text:
+            bounded = "Never with less than" in one.page and "Never with less than" in (one.sheet["bound"] or "")
+            passed += (
+                [] if bounded and (limits.top_effort or limits.least_reserve) else [f"{text} is bounded by nothing"]
+            )
+        elif load.get("way") != "help":
+            passed.append(f"{text} helps nobody")
+        else:
+            set_to = re.findall(r"[\])] (\d[^;]*)", bands) or ([load["weight"]] if load.get("weight") else [])
+            share = re.match(r"([\d.]+) % of body weight as help", text)
+            if not set_to and share:
+                set_to = [f"{float(share[1]) * 40 / 100} kg"]
+            passed += [f"{kg} of help" for kg in set_to if kilograms(kg) + 2 * ROUNDED_LB * LB < least.kg]
+    return passed
+
+
 def heights_pass(limits: Limits, one: Shown) -> list[str]:
     """Return the heights on page and sheet that pass the limit; where there is a limit, there is a height."""
     if limits.height is None:
@@ -219,6 +243,7 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                     }
                     passed += amount_passes(limits, exercise, one, one.pace or usual(exercise))
                     passed += load_passes(limits, one, held)
+                    passed += help_passes(limits, one)
                     passed += heights_pass(limits, one)
                     lands = max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
                     landed[place] = max(landed[place], lands)

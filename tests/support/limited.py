@@ -15,7 +15,14 @@ CLUB_OF_SIZES = CLUB | {
 HELD = {"holds": {"dumbbell": "each hand"}, "poses": [{"trunk": "2"}]}
 
 _LIMITS = {
-    "load": ["20 % bodyweight", "12 kg", "8 kg per hand", "6 % bodyweight per hand"],
+    "load": [
+        "20 % bodyweight",
+        "12 kg",
+        "8 kg per hand",
+        "6 % bodyweight per hand",
+        "8 kg of help",
+        "bodyweight + 6 kg",
+    ],
     "top_effort": ["RPE 7", "RPE 8"],
     "least_reserve": ["2 reps in reserve", "4 reps in reserve"],
     "reps": [8, 12],
@@ -28,7 +35,8 @@ _LIMITS = {
 }
 _LOADS = [
     None, "10 % bodyweight", "20 % bodyweight", "4 % bodyweight per hand", "8 kg", "14 kg", "4 kg per hand", "RPE 7",
-    "3 reps in reserve", "70 % 1RM", "light band",
+    "3 reps in reserve", "70 % 1RM", "light band", "12 kg of help", "6 kg of help", "30 % bodyweight of help",
+    "bodyweight + 4 kg", "bodyweight + 8 kg",
 ]  # fmt: skip
 _MEASURES = [
     ("reps", [6, 8, 10], {"add": 1, "up_to": 12}),
@@ -39,6 +47,8 @@ _MEASURES = [
 _STEPS = {
     "10 % bodyweight": {"add": "1 % bodyweight", "up_to": "14 % bodyweight"},
     "8 kg": {"add": "2 kg", "up_to": "12 kg"},
+    "12 kg of help": {"take": "2 kg of help", "down_to": "6 kg of help"},
+    "bodyweight + 4 kg": {"add": "2 kg", "up_to": "bodyweight + 8 kg"},
     "RPE 7": {"add": "RPE 0.5", "up_to": "RPE 8"},
     "3 reps in reserve": {"take": "1 rep in reserve", "down_to": "1 rep in reserve"},
 }

@@ -11,7 +11,7 @@ from typing import Final
 from setwright.dose.dose import Dose, Set
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
 from setwright.model.exercise import Exercise
-from setwright.model.load import BodyWeightShare, Weight, in_all
+from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Weight, in_all
 
 MAIN_SET: Final = Fraction(1)
 ALSO_SET: Final = Fraction(1, 2)
@@ -65,6 +65,8 @@ def _lifted(dose: Dose, one: Set) -> Lifted:
             return Lifted(fixed_kg=in_all(load) * reps)
         case BodyWeightShare():
             return Lifted(share=in_all(load) / 100 * reps)
+        case HelpShare() | HelpWeight():
+            return Lifted()  # what is lifted is the body, less than all of it
         case _:
             return Lifted(unknown_reps=reps)
 

@@ -9,7 +9,7 @@ from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
-from setwright.model.load import Effort, Load, Reserve, in_all
+from setwright.model.load import Effort, Load, Reserve, demand
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
@@ -104,7 +104,7 @@ def _without_lightest(dose: Dose, count: int) -> Dose:
     heaviest = dose.heaviest
     if heaviest is None or not heaviest.weighed or any(one.load is None for one in dose.working):
         return dose.of(count)
-    weights = {place: in_all(one.load) for place, one in enumerate(dose.working) if one.load is not None}
+    weights = {place: demand(one.load) for place, one in enumerate(dose.working) if one.load is not None}
     keep = sorted(sorted(weights, key=lambda place: (-weights[place], place))[:count])
     ramp = tuple(one for one in dose.sets if one.kind != "work")
     return replace(dose, sets=(*ramp, *(dose.working[place] for place in keep)))

@@ -3,12 +3,16 @@
 from pydantic import Field, model_validator
 
 from setwright.model.base import CoachModel, refuse
-from setwright.model.load import BodyWeightShare, Effort, Load, LoadField, Reserve, Weight
+from setwright.model.load import BodyWeightShare, Effort, HelpShare, HelpWeight, Load, LoadField, Reserve, Weight
 from setwright.model.text import Prose
 from setwright.model.units import Count, Length, Percent, WorkTime
 
 _KINDS: dict[str, tuple[type[Load] | tuple[type[Load], ...], str, str]] = {
-    "load": ((BodyWeightShare, Weight), "compared with a weight", "write it as '20 % bodyweight' or '24 kg'"),
+    "load": (
+        (BodyWeightShare, Weight, HelpShare, HelpWeight),
+        "compared with a weight",
+        "write it as '20 % bodyweight', '24 kg' or '20 kg of help'",
+    ),
     "top_effort": (Effort, "compared with an effort", "write it as 'RPE 7'"),
     "least_reserve": (Reserve, "compared with reps in reserve", "write it as '3 reps in reserve'"),
 }
@@ -18,7 +22,9 @@ _KINDS: dict[str, tuple[type[Load] | tuple[type[Load], ...], str, str]] = {
 class Limits(CoachModel):
     """What the physiotherapist allows at most. A dose beyond it stops publishing."""
 
-    load: LoadField | None = Field(default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'.")
+    load: LoadField | None = Field(
+        default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'; or the least help."
+    )
     top_effort: LoadField | None = Field(
         default=None, description="Hardest effort of a set: 'RPE 7'. Loads by effort under a load limit need it."
     )

@@ -22,7 +22,8 @@ from setwright.model.prescription import Measure
 from setwright.model.session import BlockKind, Session
 from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
-from setwright.phone.attributes import bands, weight
+from setwright.phone import attributes
+from setwright.phone.attributes import LoadWay, bands, weight
 from setwright.wording.blocks import block_name
 from setwright.wording.doses import big_amount, sides
 from setwright.wording.effort import effort
@@ -59,7 +60,8 @@ class LoadData(_Data):
     """How heavy: in words, and as what the member's own settings are put to.
 
     ``of`` is what a percentage is of, ``bands`` the weights to take for it, ``weight`` the owned weight of a fixed
-    load, ``band`` an elastic band's name.
+    load, ``band`` an elastic band's name. ``way`` is what it does where it is not just held: it takes weight off the
+    body, or is added to it.
     """
 
     text: str
@@ -69,6 +71,7 @@ class LoadData(_Data):
     weight: str | None = None
     band: str | None = None
     kit: str | None = None
+    way: LoadWay | None = None
 
 
 class SetData(_Data):
@@ -248,6 +251,7 @@ def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
         weight=weight(chosen, unit) if chosen is not None else None,
         band=load.name if isinstance(load, Band) else None,
         kit=item.kit,
+        way=attributes.way(load),
     )
 
 

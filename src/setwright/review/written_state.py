@@ -13,7 +13,19 @@ from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, PlainValidat
 from setwright.dose.dose import Dose, Set, SetKind
 from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, parse_load
+from setwright.model.load import (
+    AddedWeight,
+    Band,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    parse_load,
+)
 from setwright.model.prescription import Measure
 from setwright.model.span import Span
 from setwright.model.tempo import Tempo
@@ -49,7 +61,21 @@ Number = Annotated[
 ]
 """An exact number; every number of a programme is a decimal that a JSON number holds whole."""
 
-LoadUnit = Literal["% bodyweight", "% 1RM", "kg", "lb", "RPE", "reps in reserve", "band"]
+LoadUnit = Literal[
+    "% bodyweight",
+    "% 1RM",
+    "kg",
+    "lb",
+    "kg added",
+    "lb added",
+    "% bodyweight of help",
+    "kg of help",
+    "lb of help",
+    "RPE",
+    "reps in reserve",
+    "band",
+    "band of help",
+]
 AmountUnit = Literal["reps", "s", "cm"]
 
 _AMOUNT_UNITS: Final[dict[Measure, AmountUnit]] = {"reps": "reps", "hold": "s", "work": "s", "distance": "cm"}
@@ -295,6 +321,12 @@ def _write_load(load: Load) -> WrittenLoad:
             return _numbered(load, "% bodyweight", load.percent)
         case OneRepMaxShare():
             return _numbered(load, "% 1RM", load.percent)
+        case HelpShare():
+            return _numbered(load, "% bodyweight of help", load.percent)
+        case HelpWeight():
+            return _numbered(load, "kg of help" if load.unit == "kg" else "lb of help", load.number)
+        case AddedWeight():
+            return _numbered(load, "kg added" if load.unit == "kg" else "lb added", load.number)
         case Weight():
             return _numbered(load, load.unit, load.number)
         case Effort():
@@ -302,7 +334,7 @@ def _write_load(load: Load) -> WrittenLoad:
         case Reserve():
             return _numbered(load, "reps in reserve", Fraction(load.reps))
         case Band():
-            return WrittenLoad(written=str(load), unit="band", band=load.name)
+            return WrittenLoad(written=str(load), unit="band of help" if load.helps else "band", band=load.name)
 
 
 def _numbered(load: Load, unit: LoadUnit, number: Fraction) -> WrittenLoad:

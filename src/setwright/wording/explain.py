@@ -8,7 +8,7 @@ from setwright.dose.change import changes_between
 from setwright.dose.prescribing import lightened, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
 from setwright.model.exercise import Exercise
-from setwright.model.load import OneRepMaxShare
+from setwright.model.load import AddedWeight, HelpShare, HelpWeight, OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
@@ -83,6 +83,10 @@ def _taken_kg(item: ResolvedItem, body_weight_kg: Fraction | None) -> Fraction |
 
 def _in_hand(language: Language, item: ResolvedItem, taken_kg: Fraction, before_kg: Fraction | None) -> str:
     load, weight = item.dose.heaviest, language.number(taken_kg)
+    if isinstance(load, HelpShare | HelpWeight):
+        return language.say("%(weight)s kg of help", weight=weight)
+    if isinstance(load, AddedWeight):
+        return language.say("%(weight)s kg added to the body", weight=weight)
     if load is not None and load.per_hand:
         said = language.say("%(weight)s kg in each hand", weight=weight)
     else:

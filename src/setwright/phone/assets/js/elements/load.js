@@ -28,7 +28,7 @@ export function myLoad(data, mine) {
   if (!/^\d/.test(row.take)) return { ...found, state: "easier" };
   const weights = mine.place === "home" ? mine.kit[data.kit ?? ""] : undefined;
   if (!weights?.length) return { ...found, state: "weight", take: row.take };
-  const own = ownWeight(row.take, weights);
+  const own = ownWeight(row.take, weights, data.way === "help");
   if (own === undefined) return { ...found, state: "easier", planned: row.take, own: true };
   return { state: "weight", take: `${own} ${row.take.split(" ")[1]}`, planned: row.take, own: true };
 }
@@ -95,12 +95,14 @@ function words(found, data) {
   const planned = found.planned && weightSaid(found.planned);
   if (found.state === "weight") {
     const weight = bold(found);
-    const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : pieces("You: %(weight)s", { weight }));
+    const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : data.way === "help" ? pieces("You: %(weight)s of help", { weight }) : pieces("You: %(weight)s", { weight }));
     if (!found.own || found.take === found.planned) return [line];
+    if (data.way === "help") return [line, small(say("The least of your own that helps no less than the planned %(weight)s.", { weight: planned }))];
     return [line, small(say("The heaviest of your own that is not above the planned %(weight)s.", { weight: planned }))];
   }
   if (found.state === "easier") {
     const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
+    if (found.own && data.way === "help") return [line, small(say("All that you have at home helps less than %(weight)s.", { weight: planned }))];
     return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
   return [you([outside(found.state === "below", data.of === "1rm")])];

@@ -72,11 +72,13 @@ export function loadOf(item, set) {
   if (!load) return { text: "", known: false };
   const inHand = (/** @type {string} */ taken) => {
     const weight = weightSaid(taken);
+    if (load.way === "help") return say("%(weight)s of help", { weight });
+    if (load.way === "added") return say("%(weight)s added to your own weight", { weight });
     return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
   };
   if (load.bands) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
-    const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
+    const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, settings());
     if (mine.state === "weight") return { text: inHand(mine.take), known: true };
     if (mine.state === "easier") return { text: say("the easier option"), known: false };
   }

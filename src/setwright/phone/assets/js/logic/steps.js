@@ -11,6 +11,7 @@
  * @property {string} [weight] the owned weight of a fixed load
  * @property {string} [band] an elastic band's name
  * @property {string} [kit] what it is taken with
+ * @property {"help" | "added"} [way] what it does where it is not just held
  */
 /** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
 /**
