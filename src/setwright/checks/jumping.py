@@ -34,7 +34,7 @@ def tires(subject: Subject, item: ResolvedItem) -> bool:
 
 def tires_legs(subject: Subject, item: ResolvedItem) -> bool:
     """Say whether an exercise takes strength from the legs."""
-    return tires(subject, item) and bool(LEGS & set(subject.programme.exercises[item.exercise].regions.main))
+    return tires(subject, item) and bool(LEGS & set(subject.main_regions(item.exercise)))
 
 
 def contacts_in_session(subject: Subject, session: ResolvedSession) -> int:

@@ -45,7 +45,7 @@ def sets_by_region(subject: Subject, session: ResolvedSession) -> Counter[str]:
     for item in session.items:
         most: Counter[str] = Counter()
         for way in item.ways:
-            most |= Counter(dict.fromkeys(subject.programme.exercises[way.exercise].regions.main, way.dose.count))
+            most |= Counter(dict.fromkeys(subject.main_regions(way.exercise), way.dose.count))
         found += most
     return found
 

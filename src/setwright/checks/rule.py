@@ -50,6 +50,10 @@ class Subject:
                     found.setdefault((session.session, item.slot), []).append((plan, session, item))
         return found
 
+    def main_regions(self, exercise: str) -> tuple[str, ...]:
+        """Return the regions that do most of the work of an exercise, as they are counted."""
+        return self.programme.club.counted(self.programme.exercises[exercise].regions.main)
+
     def accepted_at(self, session: str, slot: Slot) -> list[Acceptance]:
         """Return what the coach accepts for one exercise of one session: there, on the session, on the exercise."""
         whole = self.programme.sessions[session]

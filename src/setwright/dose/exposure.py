@@ -10,8 +10,10 @@ from typing import Final
 
 from setwright.dose.dose import Dose, Set
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
+from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Weight, in_all
+from setwright.model.programme import Programme
 
 MAIN_SET: Final = Fraction(1)
 ALSO_SET: Final = Fraction(1, 2)
@@ -71,8 +73,8 @@ def _lifted(dose: Dose, one: Set) -> Lifted:
             return Lifted(unknown_reps=reps)
 
 
-def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -> Exposure:
-    """Return the work of some exercises together, such as of a week.
+def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise], club: Club | None = None) -> Exposure:
+    """Return the work of some exercises together, such as of a week; a club's own regions count as what they belong to.
 
     Where something else may be done in an exercise's place, the most of any way counts, figure by figure.
     """
@@ -81,7 +83,7 @@ def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -
     by_pattern: dict[str, int] = {}
     whole = Lifted()
     for item in items:
-        each = [_alone(way.dose, exercises[way.exercise]) for way in item.ways]
+        each = [_alone(way.dose, exercises[way.exercise], club) for way in item.ways]
         sets += max(one.sets for one in each)
         reps += max(one.reps for one in each)
         tension += max(one.tension_s for one in each)
@@ -98,10 +100,13 @@ def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -
     return Exposure(sets, by_region, by_pattern, reps, whole, tension)
 
 
-def _alone(dose: Dose, exercise: Exercise) -> Exposure:
+def _alone(dose: Dose, exercise: Exercise, club: Club | None) -> Exposure:
     """Return the work of one dose."""
-    counted = [(region, MAIN_SET) for region in exercise.regions.main]
-    counted += [(region, ALSO_SET) for region in exercise.regions.also if region not in exercise.regions.main]
+    main, also = (
+        names if club is None else club.counted(names) for names in (exercise.regions.main, exercise.regions.also)
+    )
+    counted = [(region, MAIN_SET) for region in main]
+    counted += [(region, ALSO_SET) for region in also if region not in main]
     return Exposure(
         dose.count,
         {region: dose.count * share for region, share in counted},
@@ -112,9 +117,9 @@ def _alone(dose: Dose, exercise: Exercise) -> Exposure:
     )
 
 
-def week_exposure(week: ResolvedWeek, exercises: Mapping[str, Exercise]) -> Exposure:
+def week_exposure(week: ResolvedWeek, programme: Programme) -> Exposure:
     """Return the work of a week of a plan."""
-    return exposure((item for session in week.sessions for item in session.items), exercises)
+    return exposure((i for session in week.sessions for i in session.items), programme.exercises, programme.club)
 
 
 def session_load(effort: int, minutes: Fraction) -> Fraction:

@@ -1,5 +1,6 @@
 """The club: who it is, what kit it owns, and the safety notices that every page carries."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -7,10 +8,13 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
+from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
+from setwright.model.region import OwnRegion
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Flag, Length, Mass
+from setwright.model.vocabulary import Region
 
 
 class BodyWeightRange(CoachModel):
@@ -149,6 +153,9 @@ class Club(CoachModel):
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     safety: Safety = Field(description="Safety notices.")
+    regions: dict[OwnRegion, Region] = Field(
+        default={}, description="Regions of the body that the club adds, each with the one that it counts as."
+    )
     choices: dict[Id, Name] = Field(
         default={}, description="What members may say of themselves, a sentence each: 'I cannot do a pull-up yet'."
     )
@@ -159,7 +166,14 @@ class Club(CoachModel):
         default="stop publishing",
         description="What happens where limits, cautions or whom an exercise is not for changed since the sign-off.",
     )
+    accept: list[Acceptance] = Field(
+        default=[], max_length=12, description="Warnings about the club's kit that the coach stands by, once for all."
+    )
     checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
+
+    def counted(self, regions: Iterable[str]) -> tuple[str, ...]:
+        """Return regions as they are counted, each once: one that the club added counts as that which it belongs to."""
+        return tuple(dict.fromkeys(self.regions.get(name, name) for name in regions))
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
         """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""

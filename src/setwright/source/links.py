@@ -15,6 +15,7 @@ from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, Load
 from setwright.model.plan import Change, Phase, Plan
+from setwright.model.region import REGIONS
 from setwright.model.routine import Routine
 from setwright.model.session import Session, path_in_block
 from setwright.model.text import exercise_target, spans
@@ -22,7 +23,7 @@ from setwright.model.units import shown
 from setwright.model.vocabulary import Weekday
 from setwright.source.finding import Finding, Position, first_of
 from setwright.source.set_lists import misfit
-from setwright.source.suggest import did_you_mean
+from setwright.source.suggest import did_you_mean, which_word
 
 Place = Callable[..., Position]
 Key = str | int
@@ -81,6 +82,8 @@ class _Linker:
                     yield Finding(self.place(file, way, index), "own-variation", message, hint)
                 elif variation.exercise is not None:
                     yield from self.known("exercise", variation.exercise, file, way, index)
+        for key in ("main", "also"):
+            yield from self.regions(getattr(exercise.regions, key), file, "regions", key)
         yield from self.kit(exercise.kit, file, "kit")
         yield from self.sources(exercise.sources, file)
         yield from self.prose(file, exercise)
@@ -218,6 +221,15 @@ class _Linker:
         if load.name not in names:
             message, hint = f"the club owns no {load.name} band", did_you_mean(load.name, names)
             yield Finding(self.place(file, *path), "unknown-kit", message, hint)
+
+    def regions(self, names: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
+        if self.parts.club is None:
+            return
+        known = (*REGIONS, *self.parts.club.regions)
+        for index, name in enumerate(names):
+            if name not in known:
+                place = self.place(file, *path, index)
+                yield Finding(place, "not-a-choice", f"{shown(name)} is not known here", which_word(name, known))
 
     def choices(self, ids: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
         for index, ident in enumerate(ids):

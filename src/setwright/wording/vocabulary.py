@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Final
 
 from setwright.model.exercise import Exercise
-from setwright.model.vocabulary import Pattern, Region, Sides
+from setwright.model.vocabulary import Pattern, Sides
 from setwright.wording.language import Language, later
 
 _PATTERNS: Final[Mapping[Pattern, str]] = {
@@ -35,7 +35,7 @@ _MEANS: Final[Mapping[Pattern, str]] = {
     "throw": later("letting a ball or another weight fly"),
     "mobility": later("moving a joint through its range"),
 }
-_REGIONS: Final[Mapping[Region, str]] = {
+_REGIONS: Final[Mapping[str, str]] = {
     "quadriceps": later("quadriceps"),
     "hamstrings": later("hamstrings"),
     "glutes": later("glutes"),
@@ -78,12 +78,12 @@ def pattern_means(language: Language, name: Pattern) -> str:
     return language.say(_MEANS[name])
 
 
-def region(language: Language, name: Region) -> str:
-    """Return a region of the body."""
-    return language.say(_REGIONS[name])
+def region(language: Language, name: str) -> str:
+    """Return a region of the body; one that the club added, in its own word."""
+    return language.say(_REGIONS[name]) if name in _REGIONS else name.replace("-", " ")
 
 
-def regions(language: Language, names: Iterable[Region]) -> str:
+def regions(language: Language, names: Iterable[str]) -> str:
     """Return regions of the body as a list."""
     return language.listed(region(language, name) for name in names)
 
