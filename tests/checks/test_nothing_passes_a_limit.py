@@ -134,6 +134,8 @@ def load_passes(limits: Limits, one: Shown, each_hand: bool) -> list[str]:
     """Return how a load on the phone, the page or the sheet passes the limit of the load or of the effort."""
     limit, passed = limits.load, []
     for load in one.phone.get("loads", []):
+        if load.get("way") == "help":
+            continue  # it takes weight off: what is lifted is less than the body
         hand = load.get("per_hand", False)
         text, bands = load["text"].lower(), load.get("bands", "")
         bounded = "Never more than" in one.page and "Never more than" in (one.sheet["bound"] or "")

@@ -68,7 +68,7 @@ def _trouble(subject: Subject, item: ResolvedItem, take: Take) -> tuple[str, str
         )
     if take.choice is not None and take.choice.fit != "near":
         return f"no {item.kit} near {load}", "choose a weight that the club owns"
-    for band in take.bands:
+    for band in take.shown:
         if band.whole_kg is None:
             continue
         whose = "a 1RM" if isinstance(load, OneRepMaxShare) else "members"

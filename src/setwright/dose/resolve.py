@@ -226,7 +226,12 @@ class _PlanResolver:
             dose=dose,
             kit=kit,
             takes=tuple(
-                Take(load, self.bands.over(load, kit, exercise), self.bands.fixed(load, kit, exercise))
+                Take(
+                    load,
+                    self.bands.over(load, kit, exercise),
+                    self.bands.fixed(load, kit, exercise),
+                    self.bands.shown_from(load, kit),
+                )
                 for load in dose.loads
             ),
             rounds=block.kind != "straight",

@@ -1,7 +1,7 @@
 """A programme with every number explicit: what pages, sheets and feeds are made from."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
@@ -33,12 +33,25 @@ class Take:
     """What to take for one of an exercise's loads.
 
     ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
-    for a fixed load.
+    for a fixed load. A table over 1RM is shown from ``shown_from_kg`` on; the bands begin below.
     """
 
     load: Load
     bands: tuple[LoadBand, ...]
     choice: Choice | None
+    shown_from_kg: Fraction | None = None
+
+    @property
+    def shown(self) -> tuple[LoadBand, ...]:
+        """The bands that a table shows."""
+        if self.shown_from_kg is None:
+            return self.bands
+        first = self.shown_from_kg
+        return tuple(
+            replace(band, from_kg=max(first, band.from_kg), from_included=band.from_included or band.from_kg < first)
+            for band in self.bands
+            if band.to_kg >= first
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,11 +1,17 @@
 """What to take: prescribed loads met by the weights that a club owns, within the physiotherapist's limit."""
 
+from fractions import Fraction
+from typing import Final
+
 from setwright.dose.bands import Limit, LoadBand, load_bands
 from setwright.dose.loads import Choice, choose_help, choose_weight
 from setwright.model.exercise import Exercise
 from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Load, OneRepMaxShare, Weight
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
+
+LEAST_KG: Final = Fraction(1)
+"""The lightest 1RM for which a weight is worked out."""
 
 
 class Weights:
@@ -32,10 +38,16 @@ class Weights:
         if key not in self.known:
             start, end = self.club.body_weight.from_, self.club.body_weight.to
             if isinstance(load, OneRepMaxShare):
-                start, end = (owned[0] * 100 / load.percent, owned[-1] * 100 / load.percent)
+                start, end = LEAST_KG, max(LEAST_KG, min(owned[-1] * 100 / load.percent, self.club.one_rep_max.to))
                 limit = Limit(kg=limit.kg)  # a share of body weight says nothing about a share of 1RM
             self.known[key] = load_bands(load.percent, owned, start, end, limit, helps)
         return self.known[key]
+
+    def shown_from(self, load: Load | None, kit: str | None) -> Fraction | None:
+        """Return the 1RM with which a table begins: the club's, or that of the lightest weight."""
+        if kit is None or not isinstance(load, OneRepMaxShare) or not self.club.weights_kg(kit):
+            return None
+        return self.club.one_rep_max.from_ or self.club.weights_kg(kit)[0] * 100 / load.percent
 
     def fixed(self, load: Load | None, kit: str | None, exercise: Exercise) -> Choice | None:
         """Return the owned weight for a fixed load; None where the load is of another kind."""

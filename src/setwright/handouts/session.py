@@ -1,5 +1,6 @@
 """A session's sheet for the wall, and a week's pack: an overview and the sheets of all its sessions."""
 
+import json
 from collections.abc import Iterable, Iterator
 from typing import Any
 
@@ -54,7 +55,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
             *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
-        "blocks": [_block(desk, session, block) for block in session.blocks],
+        "blocks": once(desk, [_block(desk, session, block) for block in session.blocks]),
         "cool_downs": _choices(desk, written.cool_down),
         "warm_up_names": _names(desk, written.warm_up),
         "cool_down_names": _names(desk, written.cool_down),
@@ -156,3 +157,21 @@ def _instead(desk: Desk, session: ResolvedSession, block: ResolvedBlock, way: Re
         "whom": desk.noted(whom, where),
         "clinician": clinician_decides(language, club, way.choices),
     }
+
+
+def once(desk: Desk, blocks: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Return blocks in which a table over 1RM that stands in an earlier place is not printed again, but pointed at."""
+    first: dict[str, str] = {}
+
+    def without_repeats(item: dict[str, Any]) -> dict[str, Any]:
+        loads: list[dict[str, Any]] = []
+        for load in item["loads"]:
+            table = json.dumps(load["bands"]) if load["of_max"] else ""
+            before = first.setdefault(table, item["name"]) if load["bands"] and table else None
+            if before is not None and (before != item["name"] or any(json.dumps(o["bands"]) == table for o in loads)):
+                said = desk.language.say("Your 1RM, and what to take: the table at %(exercise)s.", exercise=before)
+                load = load | {"bands": [], "take": said}
+            loads.append(load)
+        return item | {"loads": loads, "instead": [without_repeats(way) for way in item["instead"]]}
+
+    return [block | {"items": [without_repeats(item) for item in block["items"]]} for block in blocks]

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
@@ -26,6 +26,26 @@ class BodyWeightRange(CoachModel):
     @model_validator(mode="after")
     def _in_order(self) -> Self:
         if self.from_ >= self.to:
+            refuse("range-upside-down", "'from' is not below 'to'", "swap them", at=("from",))
+        return self
+
+
+MOST_ONE_REP_MAX_KG: Final = Fraction(200)
+"""Tables over 1RM end here where a club says nothing else. Common practice, no source: few members of a club lift more,
+and a longer table fills a page."""
+
+
+class OneRepMaxRange(CoachModel):
+    """The 1RM that tables cover: what members may lift once."""
+
+    from_: Mass | None = Field(
+        default=None, alias="from", description="Where tables begin; left out, with the lightest weight."
+    )
+    to: Mass = Field(default=MOST_ONE_REP_MAX_KG, description="Where tables end.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.from_ is not None and self.from_ >= self.to:
             refuse("range-upside-down", "'from' is not below 'to'", "swap them", at=("from",))
         return self
 
@@ -151,6 +171,9 @@ class Club(CoachModel):
     about: Prose | None = Field(default=None, description="A sentence for the home page.")
     units: Literal["kg", "lb"] = Field(default="kg", description="The unit that pages show.")
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
+    one_rep_max: OneRepMaxRange = Field(
+        default=OneRepMaxRange.model_construct(), description="The 1RM that tables cover, if loads are a share of it."
+    )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     safety: Safety = Field(description="Safety notices.")
     regions: dict[OwnRegion, Region] = Field(

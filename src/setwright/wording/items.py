@@ -183,7 +183,7 @@ def _one(said: str) -> Pieces:
 def _bands(language: Language, take: Take, unit: str) -> BandWords:
     of_max, per_hand = take.load.of == "1RM", take.load.per_hand
     rows = []
-    for band in take.bands:
+    for band in take.shown:
         if band.whole_kg is None:
             continue
         first, last = band.whole_kg
@@ -209,7 +209,7 @@ def _bands(language: Language, take: Take, unit: str) -> BandWords:
 
 
 def _remark(language: Language, item: ResolvedItem, take: Take) -> str | None:
-    if all(band.choice.fit != "lighter" for band in take.bands):
+    if all(band.choice.fit != "lighter" for band in take.shown):
         return None
     if isinstance(take.load, HelpShare):
         return language.say("For some members the nearest %(kit)s helps more than planned. That is fine.", kit=item.kit)
@@ -217,7 +217,7 @@ def _remark(language: Language, item: ResolvedItem, take: Take) -> str | None:
 
 
 def _held_back(language: Language, take: Take) -> str | None:
-    if all(band.choice.fit != "limit" for band in take.bands):
+    if all(band.choice.fit != "limit" for band in take.shown):
         return None
     if isinstance(take.load, HelpShare):
         return language.say("The physiotherapist's limit keeps some help higher.")

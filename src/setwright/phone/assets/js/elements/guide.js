@@ -347,7 +347,7 @@ export class Guide extends HTMLElement {
       measure: item.measure,
       amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
       sides: item.sides,
-      load: old?.load ?? (load.known && !other ? load.text : ""),
+      load: old?.load ?? (other ? "" : load.kept),
       effort: old?.effort ?? null,
       place: noteOf(step),
     };

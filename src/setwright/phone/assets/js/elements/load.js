@@ -2,7 +2,7 @@
 import { settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { choose, ownWeight, rows } from "../logic/bands.js";
-import { kilograms } from "../logic/exact.js";
+import { inOtherUnit, kilograms } from "../logic/exact.js";
 import { button, link, make } from "./make.js";
 import { pieces, say, weightSaid } from "../words.js";
 
@@ -80,9 +80,21 @@ export class Load extends HTMLElement {
   }
 }
 
+/**
+ * A weight in words, with the same in the member's own unit beside it where that is another one.
+ * @param {string} weight such as "12.5 kg"
+ * @param {Settings} mine
+ */
+export function inBothUnits(weight, mine) {
+  const [number, unit] = weight.split(" ");
+  const said = weightSaid(weight);
+  if (!mine.unit || mine.unit === unit) return said;
+  return say("%(weight)s (%(same)s)", { weight: said, same: weightSaid(inOtherUnit(number, unit)) });
+}
+
 /** @param {Mine} found */
 function bold(found) {
-  return make("b", "", weightSaid(found.take));
+  return make("b", "", inBothUnits(found.take, settings()));
 }
 
 /**
@@ -92,7 +104,7 @@ function bold(found) {
 function words(found, data) {
   const you = (/** @type {(string | Node)[]} */ inside) => make("p", "sw-you-line", ...inside);
   const small = (/** @type {string} */ text) => make("p", "sw-small", text);
-  const planned = found.planned && weightSaid(found.planned);
+  const planned = found.planned && inBothUnits(found.planned, settings());
   if (found.state === "weight") {
     const weight = bold(found);
     const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : data.way === "help" ? pieces("You: %(weight)s of help", { weight }) : pieces("You: %(weight)s", { weight }));

@@ -1,7 +1,7 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
 import { pickOf } from "../logic/steps.js";
-import { myLoad } from "./load.js";
+import { inBothUnits, myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -65,25 +65,26 @@ function swap(item, way) {
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, known: boolean}} known: a weight that a log can keep
+ * @returns {{text: string, kept: string}} kept: what a log can keep of it; nothing where no weight is known
  */
 export function loadOf(item, set) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
-  if (!load) return { text: "", known: false };
-  const inHand = (/** @type {string} */ taken) => {
-    const weight = weightSaid(taken);
+  if (!load) return { text: "", kept: "" };
+  const mine = settings();
+  const inHand = (/** @type {string} */ weight) => {
     if (load.way === "help") return say("%(weight)s of help", { weight });
     if (load.way === "added") return say("%(weight)s added to your own weight", { weight });
     return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
   };
+  const taken = (/** @type {string} */ weight) => ({ text: inHand(inBothUnits(weight, mine)), kept: inHand(weightSaid(weight)) });
   if (load.bands) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
-    const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, settings());
-    if (mine.state === "weight") return { text: inHand(mine.take), known: true };
-    if (mine.state === "easier") return { text: say("the easier option"), known: false };
+    const found = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, mine);
+    if (found.state === "weight") return taken(found.take);
+    if (found.state === "easier") return { text: say("the easier option"), kept: "" };
   }
-  if (load.weight) return { text: inHand(load.weight), known: true };
-  return { text: load.text, known: load.band !== undefined };
+  if (load.weight) return taken(load.weight);
+  return { text: load.text, kept: load.band === undefined ? "" : load.text };
 }
 
 /**

@@ -48,7 +48,7 @@ export class SettingsForm extends HTMLElement {
   #fill() {
     const mine = this.#mine;
     /** @type {HTMLInputElement} */ (the(this, "[name='weight']")).value = mine.weight?.number ?? "";
-    this.#pick("unit", mine.weight?.unit ?? this.dataset.unit ?? "kg");
+    this.#pick("unit", mine.unit ?? this.dataset.unit ?? "kg");
     this.#pick("place", mine.place);
     this.#pick("text", mine.text);
     this.#tick("sound", mine.sound);
@@ -66,6 +66,7 @@ export class SettingsForm extends HTMLElement {
       input.value = (mine.kit[input.dataset.kit ?? ""] ?? []).join(", ");
     }
     this.#sayWeight();
+    this.#askInUnit();
     this.#listLifts();
     this.#sayPlace();
   }
@@ -112,6 +113,7 @@ export class SettingsForm extends HTMLElement {
       this.#fill();
     } else return;
     this.#sayPlace();
+    this.#askInUnit();
     this.#keep();
   }
 
@@ -124,7 +126,8 @@ export class SettingsForm extends HTMLElement {
   /** Take the body weight as it was typed; false where it can't be one. */
   #weigh() {
     const number = this.#value("weight").trim().replace(",", ".");
-    const unit = this.#value("unit") === "lb" ? "lb" : "kg";
+    const unit = this.#unit();
+    this.#mine.unit = unit;
     if (number === "") {
       this.#mine.weight = null;
       this.#sayWeight();
@@ -154,11 +157,21 @@ export class SettingsForm extends HTMLElement {
     the(this, ".sw-home-kit").hidden = this.#mine.place !== "home";
   }
 
+  #unit() {
+    return this.#value("unit") === "lb" ? /** @type {const} */ ("lb") : /** @type {const} */ ("kg");
+  }
+
+  /** A best lift is asked for in the member's own unit. */
+  #askInUnit() {
+    const label = this.querySelector("label[for='sw-lift-weight']");
+    if (label) label.textContent = this.#unit() === "lb" ? say("Weight, lb") : say("Weight, kg");
+  }
+
   #lift() {
     const number = this.#value("lift-weight").trim().replace(",", ".");
     const reps = Number(this.#value("lift-reps"));
     const span = exact(number) && estimate(this.dataset.multiples ?? "", number, reps);
-    return span ? { number, unit: this.dataset.unit === "lb" ? /** @type {const} */ ("lb") : /** @type {const} */ ("kg"), reps, ...span } : undefined;
+    return span ? { number, unit: this.#unit(), reps, ...span } : undefined;
   }
 
   #sayEstimate() {

@@ -6,6 +6,7 @@ import { compare, exact, kilograms } from "./exact.js";
 /**
  * @typedef {object} Settings
  * @property {Typed | null} weight
+ * @property {"kg" | "lb" | null} unit the one that the member chose
  * @property {"club" | "home"} place
  * @property {Record<string, string[]>} kit kit at home, with its weights where it has some
  * @property {Record<string, Lift>} lifts by exercise
@@ -17,7 +18,7 @@ import { compare, exact, kilograms } from "./exact.js";
 
 /** @returns {Settings} */
 export function usual() {
-  return { weight: null, place: "club", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
+  return { weight: null, unit: null, place: "club", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
 }
 
 /**
@@ -32,6 +33,7 @@ export function settingsFrom(value, mended = { count: 0 }) {
   const weighed = unit(weight.unit);
   if (weighed && isWeight(weight.number, weighed)) settings.weight = { number: weight.number, unit: weighed };
   else if (given.weight) mended.count += 1;
+  settings.unit = unit(given.unit) ?? settings.weight?.unit ?? null;
   if (given.place === "home") settings.place = "home";
   for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
     const own = Array.isArray(weights) ? weights.filter(isNumber).slice(0, MOST.weights) : undefined;
