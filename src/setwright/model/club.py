@@ -172,7 +172,7 @@ class Club(CoachModel):
     units: Literal["kg", "lb"] = Field(default="kg", description="The unit that pages show.")
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
     one_rep_max: OneRepMaxRange = Field(
-        default=OneRepMaxRange.model_construct(), description="The 1RM that tables cover, if loads are a share of it."
+        default_factory=OneRepMaxRange, description="The 1RM that tables cover, if loads are a share of it."
     )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     safety: Safety = Field(description="Safety notices.")

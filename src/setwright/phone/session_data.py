@@ -14,6 +14,7 @@ from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
 from setwright.dose.dose import Dose
+from setwright.dose.next_weight import is_ranged, next_bands, next_fixed
 from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.sequence import Step
@@ -61,7 +62,8 @@ class LoadData(_Data):
 
     ``of`` is what a percentage is of, ``bands`` the weights to take for it, ``weight`` the owned weight of a fixed
     load, ``band`` an elastic band's name. ``way`` is what it does where it is not just held: it takes weight off the
-    body, or is added to it.
+    body, or is added to it. ``next_bands`` and ``next_weight`` are what a member takes next time who reached the top of
+    a range in every set.
     """
 
     text: str
@@ -72,6 +74,8 @@ class LoadData(_Data):
     band: str | None = None
     kit: str | None = None
     way: LoadWay | None = None
+    next_bands: str | None = None
+    next_weight: str | None = None
 
 
 class SetData(_Data):
@@ -208,19 +212,22 @@ def _step(step: Step) -> StepData:
 
 
 def _item(site: Site, item: ResolvedItem, written: Session, optional: bool) -> ItemData:
-    dose, exercise = item.dose, site.programme.exercises[item.exercise]
+    dose, exercise, prescription = item.dose, site.programme.exercises[item.exercise], written.written(item.slot)
     loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
     paced = dose.measure == "reps"
     tempos = list(dict.fromkeys(one.tempo for one in dose.sets if one.tempo is not None and paced))
     amounts = {one.amount for one in dose.sets}
+    # Where the coach's own progression moves the load, that is what comes next.
+    moves = prescription.progress is not None and (prescription.progress.load or prescription.progress.then)
+    grows = is_ranged(item) and not moves
     return ItemData(
         exercise=item.exercise,
         name=exercise.name,
         measure=dose.measure,
         sides=2 if dose.side_count == 2 else 1,
         amount=_amount(site, dose),
-        kit=written.written(item.slot).kit or exercise.kit,
-        loads=[_load(site, item, load) for load in loads],
+        kit=prescription.kit or exercise.kit,
+        loads=[_load(site, item, load, grows) for load in loads],
         tempos=[_phases(tempo, site.manner(item.exercise)) for tempo in tempos],
         sets=[
             SetData(
@@ -240,9 +247,11 @@ def _amount(site: Site, dose: Dose) -> str:
     return " ".join(part for part in (*big_amount(site.language, dose), sides(site.language, dose)) if part)
 
 
-def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
-    unit, take = site.programme.club.units, item.take_of(load)
+def _load(site: Site, item: ResolvedItem, load: Load, grows: bool) -> LoadData:
+    club, take = site.programme.club, item.take_of(load)
+    unit, exercise = club.units, site.programme.exercises[item.exercise]
     chosen = take.choice.weight_kg if take and take.choice else None
+    following = next_fixed(club, exercise, item, take) if grows and take else None
     return LoadData(
         text=capital(load_in_words(site.language, load)),
         of=load.of,
@@ -252,6 +261,8 @@ def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
         band=load.name if isinstance(load, Band) else None,
         kit=item.kit,
         way=attributes.way(load),
+        next_bands=bands(next_bands(club, exercise, item, take), unit) if grows and take and take.bands else None,
+        next_weight=weight(following, unit) if following is not None else None,
     )
 
 

@@ -319,8 +319,8 @@ export class Guide extends HTMLElement {
   }
 
   /**
-   * Effort or minutes of the whole session.
-   * @param {{effort: number | null} | {minutes: number}} values
+   * Effort or minutes of the whole session, or what to take next time.
+   * @param {{effort: number | null} | {minutes: number} | {next: string[]}} values
    */
   sum(values) {
     if (!this.logged) return;

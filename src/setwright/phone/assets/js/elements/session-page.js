@@ -88,6 +88,22 @@ export function loadOf(item, set) {
 }
 
 /**
+ * What to take next time, once every set reached the top of its range with the weight that was planned; nothing where the
+ * sets have several loads, where another weight was taken, or where nothing owned and allowed comes next.
+ * @param {Item} item
+ * @param {Set[]} sets
+ * @param {string[]} taken what the log has of each set
+ */
+export function nextOf(item, sets, taken) {
+  const load = item.loads.length === 1 && sets.every((set) => set.load === 0) ? item.loads[0] : undefined;
+  if (!load || taken.some((one, place) => one !== loadOf(item, sets[place]).kept)) return "";
+  const next = load.next_bands ? { ...load, bands: load.next_bands } : { ...load, bands: undefined, weight: load.next_weight };
+  if (!next.bands && !next.weight) return "";
+  const found = loadOf({ ...item, loads: [next] }, sets[0]);
+  return found.kept === taken[0] ? "" : found.kept && found.text;
+}
+
+/**
  * A copy of a part of the page without its anchors' names.
  * @param {Element | null} part
  * @returns {HTMLElement | undefined}

@@ -12,6 +12,8 @@
  * @property {string} [band] an elastic band's name
  * @property {string} [kit] what it is taken with
  * @property {"help" | "added"} [way] what it does where it is not just held
+ * @property {string} [next_bands] the weights to take once all sets reach the top of their range
+ * @property {string} [next_weight] the same, of a fixed load
  */
 /** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
 /**
