@@ -43,7 +43,10 @@ def test_pages_show_a_region_by_its_own_word() -> None:
     page = next(page for page in index.pages(site) if page.kind == "find")
     text = Renderer(site).render(page)
 
-    assert dict(facts(ENGLISH, made.exercises["lift"]))["Works"] == "neck and jaw, upper chest; also chest, lats"
+    assert (
+        dict(facts(ENGLISH, made.club, made.exercises["lift"]))["Works"]
+        == "neck and jaw, upper chest; also chest, lats"
+    )
     assert 'id="region-neck-and-jaw"' in text
     assert "Neck and jaw" in text
     assert "counts as neck" in text

@@ -118,7 +118,7 @@ def test_without_a_script_every_way_is_on_the_page(browser: Browser, address: st
 
     assert ways.count() == 3
     for index in range(3):
-        ways.nth(index).locator("summary").click()
+        ways.nth(index).locator(":scope > summary").click()
         expect(ways.nth(index).locator("[data-part='amount']")).to_be_visible()
     expect(ways.nth(1).locator("[data-part='care']")).to_be_visible()
     context.close()

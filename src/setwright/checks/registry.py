@@ -6,6 +6,7 @@ from types import ModuleType
 from typing import Final
 
 from setwright.checks import (
+    change_of_several,
     circles,
     contacts_many,
     contacts_step,
@@ -27,6 +28,7 @@ from setwright.checks import (
     lifted_step,
     lighter_week,
     limits,
+    list_beyond_plan,
     load_escapes_limit,
     load_step,
     name_like_formula,
@@ -61,6 +63,7 @@ from setwright.source.finding import Finding
 from setwright.source.suggest import did_you_mean
 
 _MODULES: Final = (
+    change_of_several,
     circles,
     contacts_many,
     contacts_step,
@@ -82,6 +85,7 @@ _MODULES: Final = (
     lifted_step,
     lighter_week,
     limits,
+    list_beyond_plan,
     load_escapes_limit,
     load_step,
     name_like_formula,

@@ -225,6 +225,7 @@ class _PlanResolver:
             exercise=written.exercise,
             dose=dose,
             kit=kit,
+            kit_name=None if kit is None else self.programme.club.kit_name(kit),
             takes=tuple(
                 Take(
                     load,

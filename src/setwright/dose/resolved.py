@@ -58,7 +58,8 @@ class Take:
 class ResolvedItem:
     """One exercise of one session in one week.
 
-    ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
+    ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is,
+    ``kit_name`` what members call it.
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
     ``heights`` are those of a box or step, where the session or a limit names any. ``instead`` is what members with a
     choice do in its place, and ``choices`` are those of whoever does this one so. A member may leave out what is
@@ -69,6 +70,7 @@ class ResolvedItem:
     exercise: str
     dose: Dose
     kit: str | None
+    kit_name: str | None
     takes: tuple[Take, ...]
     rounds: bool
     changes: tuple[Difference, ...]

@@ -38,7 +38,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
-    facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
+    facts.append([say("Kit"), kit(language, programme.club, desk.site.kit_of(session))])
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
@@ -135,7 +135,7 @@ def _place(desk: Desk, session: ResolvedSession, block: ResolvedBlock, item: Res
     where: Where = ("session", session.session, *item.slot)
     own_kit = None
     if written.kit is not None and (*where, "kit") in desk.site.not_reviewed:
-        said = language.say("Kit of this session: %(kit)s.", kit=kit(language, written.kit))
+        said = language.say("Kit of this session: %(kit)s.", kit=kit(language, desk.site.programme.club, written.kit))
         own_kit = [*desk.prose(said), desk.mark]
     if (*where, "height") in desk.site.not_reviewed:
         own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]

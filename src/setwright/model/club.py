@@ -175,6 +175,9 @@ class Club(CoachModel):
         default_factory=OneRepMaxRange, description="The 1RM that tables cover, if loads are a share of it."
     )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
+    kit_names: dict[Id, Name] = Field(
+        default={}, description="What members read for a kind of kit, where that is not its id with spaces for dashes."
+    )
     safety: Safety = Field(description="Safety notices.")
     regions: dict[OwnRegion, Region] = Field(
         default={}, description="Regions of the body that the club adds, each with the one that it counts as."
@@ -197,6 +200,10 @@ class Club(CoachModel):
     def counted(self, regions: Iterable[str]) -> tuple[str, ...]:
         """Return regions as they are counted, each once: one that the club added counts as that which it belongs to."""
         return tuple(dict.fromkeys(self.regions.get(name, name) for name in regions))
+
+    def kit_name(self, kit: str) -> str:
+        """Return what members read for a kind of kit."""
+        return self.kit_names.get(kit, kit.replace("-", " "))
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
         """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""

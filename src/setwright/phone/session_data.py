@@ -138,13 +138,17 @@ class BlockData(_Data):
 
 
 class SessionData(_Data):
-    """Everything that the guide knows of a session. ``efforts`` say what 0 to 10 feels like."""
+    """Everything that the guide knows of a session.
+
+    ``efforts`` say what 0 to 10 feels like, ``kit_names`` what members call kit, where that is not its id.
+    """
 
     version: Literal[1]
     plan: str
     session: str
     week: int
     efforts: list[str]
+    kit_names: dict[str, str] = {}
     blocks: list[BlockData] = Field(min_length=1)
     steps: list[StepData] = Field(min_length=1)
 
@@ -170,6 +174,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
         session=written.name,
         week=session.week,
         efforts=list(effort(site.language)),
+        kit_names={kit: name for kit in site.kit_of(session) if (name := site.programme.club.kit_name(kit)) != kit},
         blocks=[_block(site, session, block) for block in session.blocks],
         steps=steps,
     )

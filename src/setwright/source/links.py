@@ -55,6 +55,7 @@ def link_findings(parts: Parts, place: Place) -> Iterator[Finding]:
         yield from linker.first_of(f"plans/{ident}.yml", linker.plan, plan)
     if parts.club:
         yield from linker.prose("club.yml", parts.club)
+        yield from linker.kit_names("club.yml", parts.club)
 
 
 class _Linker:
@@ -209,6 +210,13 @@ class _Linker:
             if name not in self.parts.club.kit:
                 hint = did_you_mean(name, self.parts.club.kit, f"add {shown(name)} to 'kit' in club.yml")
                 yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no {shown(name)}", hint)
+
+    def kit_names(self, file: str, club: Club) -> Iterator[Finding]:
+        for name in club.kit_names:
+            if name not in club.kit:
+                place = self.place(file, "kit_names", name, key=True)
+                hint = did_you_mean(name, club.kit, "name what stands under 'kit'")
+                yield Finding(place, "unknown-kit", f"the club owns no {shown(name)}", hint)
 
     def bands(self, loads: Loads, file: str, *path: Key) -> Iterator[Finding]:
         for index, load in enumerate(loads):

@@ -60,7 +60,7 @@ def _load(
                 yield Step(_set_to(language, take.choice), "owned-weight")
         case Weight():
             if take.choice is not None:
-                yield Step(_chosen(language, take.choice, item.kit), "owned-weight")
+                yield Step(_chosen(language, take.choice, item.kit_name), "owned-weight")
         case Effort() | Reserve():
             effort = loads.load(language, load)
             said = language.say("End each set at %(effort)s.", effort=effort)
@@ -108,9 +108,9 @@ def _for_body_weight(
     bound = language.say("no limit is set")
     if limit is not None:
         bound = language.say("the limit is %(weight)s", weight=loads.mass(language, limit, "kg"))
-    values = {"kit": item.kit, "nearest": nearest, "bound": bound}
+    values = {"kit": item.kit_name or "", "nearest": nearest, "bound": bound}
     yield Step(language.say("Nearest that the club owns (%(kit)s): %(nearest)s; %(bound)s.", **values), "owned-weight")
-    yield Step(_chosen(language, choice, item.kit), "owned-weight")
+    yield Step(_chosen(language, choice, item.kit_name), "owned-weight")
 
 
 def _help(

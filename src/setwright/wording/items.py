@@ -118,7 +118,7 @@ def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> Load
         of=take,
         sets=_sets(language, item, take.load) if len(item.takes) > 1 else None,
         load=capital(loads.load(language, take.load)),
-        kit=item.kit if take.bands or take.choice else None,
+        kit=item.kit_name if take.bands or take.choice else None,
         take=_take(language, take, unit),
         bands=_bands(language, take, unit) if take.bands and not take.choice else None,
         remark=_remark(language, item, take),
@@ -212,8 +212,12 @@ def _remark(language: Language, item: ResolvedItem, take: Take) -> str | None:
     if all(band.choice.fit != "lighter" for band in take.shown):
         return None
     if isinstance(take.load, HelpShare):
-        return language.say("For some members the nearest %(kit)s helps more than planned. That is fine.", kit=item.kit)
-    return language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)
+        return language.say(
+            "For some members the nearest %(kit)s helps more than planned. That is fine.", kit=item.kit_name
+        )
+    return language.say(
+        "For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit_name
+    )
 
 
 def _held_back(language: Language, take: Take) -> str | None:

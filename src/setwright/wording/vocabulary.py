@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.vocabulary import Pattern, Sides
 from setwright.wording.language import Language, later
@@ -98,12 +99,12 @@ def routine_kind(language: Language, kind: str) -> str:
     return language.say(_ROUTINES[kind])
 
 
-def kit(language: Language, names: Iterable[str]) -> str:
+def kit(language: Language, club: Club, idents: Iterable[str]) -> str:
     """Return kit as a list, by the club's own names for it; 'none' where nothing is needed."""
-    return language.listed(names) or language.say("none")
+    return language.listed(map(club.kit_name, idents)) or language.say("none")
 
 
-def facts(language: Language, exercise: Exercise) -> tuple[tuple[str, str], ...]:
+def facts(language: Language, club: Club, exercise: Exercise) -> tuple[tuple[str, str], ...]:
     """Return the short facts of an exercise, as label and words."""
     works = regions(language, exercise.regions.main)
     if exercise.regions.also:
@@ -112,6 +113,6 @@ def facts(language: Language, exercise: Exercise) -> tuple[tuple[str, str], ...]
     return (
         (language.say("Pattern"), pattern(language, exercise.pattern)),
         (language.say("Sides"), sides(language, exercise.sides)),
-        (language.say("Kit"), kit(language, exercise.kit)),
+        (language.say("Kit"), kit(language, club, exercise.kit)),
         (language.say("Works"), works),
     )

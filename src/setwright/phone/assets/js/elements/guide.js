@@ -69,7 +69,7 @@ export class Guide extends HTMLElement {
     if (!session) return false;
     this.session = session;
     frontChosen(this.page, choices);
-    homeFirst(this.page, this.blocks);
+    homeFirst(this.page, this.blocks, session.kit_names);
     return true;
   }
 

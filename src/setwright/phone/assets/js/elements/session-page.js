@@ -128,8 +128,9 @@ export function under(id) {
  * At home, what the member lacks comes first: the home option moves above the doses of such an exercise.
  * @param {ParentNode} page
  * @param {Block[]} blocks
+ * @param {Record<string, string>} names what members call kit, where that is not its id
  */
-export function homeFirst(page, blocks) {
+export function homeFirst(page, blocks, names = {}) {
   const mine = settings();
   blocks.forEach((block, index) => {
     block.items.forEach(({ kit }, place) => {
@@ -140,7 +141,7 @@ export function homeFirst(page, blocks) {
       const line = document.createElement("p");
       line.className = "sw-home-first";
       line.dataset.part = "home-first";
-      const without = say("Without %(kit)s:", { kit: lacking.reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
+      const without = say("Without %(kit)s:", { kit: lacking.map((name) => names[name] ?? name).reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
       line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? [EASIER]));
       partOf(item, "head")?.after(line);
     });

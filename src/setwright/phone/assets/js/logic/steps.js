@@ -49,7 +49,7 @@
  * @property {0 | 1 | 2} side 0 where both work
  * @property {number} seconds how long a pause lasts; 0 for a step without a clock
  */
-/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], blocks: Block[], steps: Step[]}} Session */
+/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], kit_names?: Record<string, string>, blocks: Block[], steps: Step[]}} Session */
 
 /**
  * The session of a page as a member with some choices does it; undefined where it has none, or one of another version.
