@@ -42,13 +42,17 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Appearance:
-    """Where an exercise stands in one session of one plan: its doses by week, and the work of each week of the plan."""
+    """Where an exercise stands in one session of one plan: its doses by week, and the work of each week of the plan.
+
+    ``choices`` are those of the members who do it in the place of another.
+    """
 
     plan: ResolvedPlan
     session: str
     stretches: tuple[Stretch, ...]
     work: tuple[float, ...]
     measure: Measure
+    choices: tuple[str, ...] = ()
 
 
 def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
@@ -82,7 +86,8 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
         work = [0.0] * len(plan.weeks)
         for _, session, used in uses:
             work[session.week - 1] += work_of(used.dose)
-        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), tuple(work), item.dose.measure))
+        stretches = tuple(_stretches(uses, rounds))
+        found.append(Appearance(plan, first.session, stretches, tuple(work), item.dose.measure, item.choices))
     return found
 
 
