@@ -58,7 +58,7 @@ function swap(item, way) {
   inside.replaceChildren(...front);
   item.prepend(...chosen);
   // What the fold holds now is said by the other of its two lines.
-  for (const line of /** @type {NodeListOf<HTMLElement>} */ (folded.querySelectorAll(":scope > summary > span"))) line.hidden = !line.hidden;
+  for (const line of /** @type {HTMLElement[]} */ ([...the(folded, "summary").children])) line.hidden = !line.hidden;
 }
 
 /**
