@@ -121,6 +121,18 @@ def test_at_home_what_is_missing_comes_first(phone: Page, address: str) -> None:
     expect(row.locator(".sw-home-first")).to_contain_text("Without dumbbell:")
 
 
+def test_a_weight_for_everyone_is_in_the_members_unit_too(phone: Page, address: str) -> None:
+    """8 kg are 17.6 lb (the international pound, 1959); who reads kilograms sees nothing beside it."""
+    phone.goto(f"{address}plans/starter/week-01/saturday/")
+    fixed = phone.locator(".sw-load-what[data-weight='8 kg']").first
+    expect(fixed).to_have_text("8 kg")
+    phone.goto(f"{address}settings/")
+    phone.get_by_label("lb", exact=True).check()
+    phone.goto(f"{address}plans/starter/week-01/saturday/")
+
+    expect(fixed).to_have_text("8 kg (17.6 lb)")
+
+
 def with_lifts(route: Route) -> None:
     """Serve the settings of a club that prescribes a goblet squat in shares of 1RM, which the example does not."""
     squat = "{name: Goblet squat, kit: [kettlebell]}"

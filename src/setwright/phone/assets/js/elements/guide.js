@@ -8,7 +8,7 @@ import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed, runningOn 
 import { after, closesSet, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
-import { frontChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
+import { besideWeights, frontChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -69,6 +69,7 @@ export class Guide extends HTMLElement {
     if (!session) return false;
     this.session = session;
     frontChosen(this.page, choices);
+    besideWeights(this.page);
     homeFirst(this.page, this.blocks, session.kit_names);
     return true;
   }

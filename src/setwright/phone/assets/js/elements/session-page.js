@@ -1,5 +1,6 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
+import { inOtherUnit } from "../logic/exact.js";
 import { pickOf } from "../logic/steps.js";
 import { inBothUnits, myLoad } from "./load.js";
 import { the } from "./make.js";
@@ -43,6 +44,23 @@ export function frontChosen(page, choices) {
     if (pick) swap(item, String(pick));
     if (pick) item.dataset.chosen = String(pick);
     else delete item.dataset.chosen;
+  }
+}
+
+/**
+ * A weight that is the same for everyone, with the same in the member's own unit behind it, where that is another one.
+ * @param {ParentNode} page
+ */
+export function besideWeights(page) {
+  const mine = settings();
+  for (const load of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll("[data-weight]"))) {
+    load.querySelector(".sw-same")?.remove();
+    const [number, unit] = (load.dataset.weight ?? "").split(" ");
+    if (!mine.unit || mine.unit === unit) continue;
+    const same = document.createElement("span");
+    same.className = "sw-same";
+    same.textContent = ` (${weightSaid(inOtherUnit(number, unit))})`;
+    load.append(same);
   }
 }
 
