@@ -118,7 +118,7 @@ SEEN_WHILE_TYPING = [
     "fraction-for-percent", "id-with-capital", "list-for-number", "list-for-text", "mapping-for-text", "misspelt-key",
     "missing-key", "no-for-false", "null", "on-for-true", "percent-of-what", "range-for-number", "tempo-small-x",
     "tempo-with-two-numbers", "text-for-list", "text-for-mapping", "underscore-in-number", "unit-for-count",
-    "unit-in-words", "unknown-block-kind", "unknown-day", "unknown-region", "words-for-easier", "yes-for-true",
+    "unit-in-words", "unknown-block-kind", "unknown-day", "words-for-easier", "yes-for-true",
 ]  # fmt: skip
 
 

@@ -108,3 +108,44 @@ blocks:
     found = run(Subject(reading.programme, resolve(reading.programme), reading.places)).findings
 
     assert [str(f.position) for f in found] == ["program/sessions/only.yml:12:17"]
+
+
+HEAVY = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 40 kg}]}]"
+
+
+def test_a_warning_of_the_kit_is_accepted_once_for_the_club() -> None:
+    """Two sessions without a weight near, one reason in club.yml: both are published with it, and none is a warning."""
+    files = {
+        "sessions/only": HEAVY,
+        "sessions/other": HEAVY,
+        "plans/plan": "phases: [{name: A, aim: B., weeks: 2, sessions: {monday: only, friday: other}}]",
+    }
+    before = make.verdict(make.programme(files))
+    after = make.verdict(make.programme(files | {"club": accept("no-owned-weight-near")}))
+
+    assert [one.rule for one in before.findings].count("no-owned-weight-near") == 2
+    assert "no-owned-weight-near" not in [one.rule for one in after.findings]
+    assert [one.why for one in after.accepted if one.finding.rule == "no-owned-weight-near"] == [WHY, WHY]
+
+
+@pytest.mark.parametrize(
+    ("rule", "found"),
+    [
+        ("load-step-too-large", "acceptance-too-wide"),
+        ("no-lighter-week", "acceptance-too-wide"),
+        ("dose-beyond-limit", "unknown-rule"),
+        ("no-owned-weight", "unknown-rule"),
+        ("no-owned-weight-near", "acceptance-without-warning"),
+    ],
+)
+def test_a_club_accepts_nothing_else(rule: str, found: str) -> None:
+    """Steps and weeks are accepted where they stand, a limit nowhere, and an idle acceptance is told."""
+    verdict = make.verdict(make.programme({"club": accept(rule)}))
+    told = [
+        one
+        for one in verdict.findings
+        if one.rule in ("unknown-rule", "acceptance-too-wide", "acceptance-without-warning")
+    ]
+
+    assert [one.rule for one in told] == [found]
+    assert told[0].hint

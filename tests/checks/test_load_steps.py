@@ -13,6 +13,7 @@ from setwright.model.load import parse_load
 from support import make
 
 RULE = "load-step-too-large"
+LIGHTEST_KG = Fraction(40)
 STEPS = [
     # from, to, percent more, allowed
     ("40 kg", "42.5 kg", "6.25", True),
@@ -34,7 +35,7 @@ KETTLEBELLS = [(8, 12, 50.00), (12, 16, 33.33), (16, 20, 25.00), (20, 24, 20.00)
 @pytest.mark.parametrize(("before", "now", "percent", "allowed"), STEPS)
 def test_step(before: str, now: str, percent: str, allowed: bool) -> None:
     """A step is so many percent of the load before, and passes up to 10."""
-    step = step_percent(parse_load(before), parse_load(now))
+    step = step_percent(parse_load(before), parse_load(now), LIGHTEST_KG)
 
     assert step is not None
     assert abs(step - Fraction(percent)) < Fraction(1, 1000)
@@ -44,7 +45,7 @@ def test_step(before: str, now: str, percent: str, allowed: bool) -> None:
 @pytest.mark.parametrize(("before", "now", "percent"), KETTLEBELLS)
 def test_every_usual_kettlebell_jump_is_too_large(before: int, now: int, percent: float) -> None:
     """From one kettlebell to the next is more than 10 %, so repetitions have to climb first."""
-    step = step_percent(parse_load(f"{before} kg"), parse_load(f"{now} kg"))
+    step = step_percent(parse_load(f"{before} kg"), parse_load(f"{now} kg"), LIGHTEST_KG)
 
     assert step is not None
     assert round(float(step), 2) == percent
@@ -53,7 +54,7 @@ def test_every_usual_kettlebell_jump_is_too_large(before: int, now: int, percent
 
 def test_kettlebell_jump_from_40_to_44_is_just_allowed() -> None:
     """44 kg after 40 kg is exactly 10 %: the first jump that passes (computed)."""
-    assert step_percent(parse_load("40 kg"), parse_load("44 kg")) == MOST.default
+    assert step_percent(parse_load("40 kg"), parse_load("44 kg"), LIGHTEST_KG) == MOST.default
 
 
 @pytest.mark.parametrize(
@@ -62,7 +63,7 @@ def test_kettlebell_jump_from_40_to_44_is_just_allowed() -> None:
 )
 def test_loads_of_other_kinds_are_not_compared(before: str, now: str) -> None:
     """A load that changes its kind, an effort or a band has no percentage."""
-    assert step_percent(parse_load(before), parse_load(now)) is None
+    assert step_percent(parse_load(before), parse_load(now), LIGHTEST_KG) is None
 
 
 ONE = "{{name: All, aim: To go on., weeks: {weeks}, sessions: {{monday: only}}{more}}}"

@@ -21,7 +21,7 @@ from setwright.handouts.writing import Desk
 from setwright.model.club import Barbell, Names, WeightList, WeightSteps
 from setwright.model.exercise import Exercise
 from setwright.model.limits import Limits, NoWeight
-from setwright.model.load import BodyWeightShare, Weight
+from setwright.model.load import BodyWeightShare, HelpWeight, Weight
 from setwright.model.programme import Programme
 from setwright.outline import paper
 from setwright.outline.addresses import routine_path, session_path
@@ -61,17 +61,22 @@ class Shown:
 Pace = list[int | None] | None
 
 
-def shown_in(page: str, sheet: dict[str, Any]) -> Iterator[Shown]:
-    """Yield every exercise of a session's page."""
+def shown_in(page: str, sheet: dict[str, Any]) -> Iterator[list[Shown]]:
+    """Yield every place of a session's page: its exercise, and what may be done instead by members with a choice."""
     block = re.search(r'<script type="application/json" id="session">(.*?)</script>', page, re.S)
     assert block is not None
     phone = json.loads(block[1])
     items = re.split(r'<li class="sw-item" data-item="', page)[1:]
-    on_phone = [item for block in phone["blocks"] for item in block["items"]]
-    on_sheet = [item for block in sheet["blocks"] for item in block["items"]]
+    on_phone = [
+        [item, *(way["item"] for way in ways)]
+        for block in phone["blocks"]
+        for item, ways in zip(block["items"], block.get("ways") or [[]] * len(block["items"]), strict=True)
+    ]
+    on_sheet = [[item, *item["instead"]] for block in sheet["blocks"] for item in block["items"]]
     assert len(items) == len(on_phone) == len(on_sheet)
-    for text, item, line in zip(items, on_phone, on_sheet, strict=True):
-        yield Shown(html.unescape(text), item, line)
+    for text, each, lines in zip(items, on_phone, on_sheet, strict=True):
+        parts = text.split('<details class="sw-instead"')
+        yield [Shown(html.unescape(part), *both) for part, *both in zip(parts, each, lines, strict=True)]
 
 
 def seconds(pace: Pace, fast: Fraction, free: int) -> Fraction:
@@ -153,6 +158,8 @@ def load_passes(limits: Limits, one: Shown, each_hand: bool) -> list[str]:
             and "reserve" not in load["text"].lower()
         ):
             passed.append(f"{load['text']} where no weight is allowed")
+        if load.get("way") == "help":
+            continue  # it takes weight off: what is lifted is less than the body
         hand = load.get("per_hand", False)
         text, bands = load["text"].lower(), load.get("bands", "")
         bounded = "Never more than" in one.page and "Never more than" in (one.sheet["bound"] or "")
@@ -180,6 +187,30 @@ def load_passes(limits: Limits, one: Shown, each_hand: bool) -> list[str]:
             tops += [10 - limits.least_reserve.reps] if limits.least_reserve else []  # type: ignore[union-attr]
             if any(asked > top for top in tops):
                 passed.append(f"effort of {text}")
+    return passed
+
+
+def help_passes(limits: Limits, one: Shown) -> list[str]:
+    """Return how an exercise is done with less help than the least, on the phone or on the page."""
+    least, passed = limits.load, []
+    if not isinstance(least, HelpWeight):
+        return []
+    passed += ["a set without help" for done in one.phone["sets"] if "load" not in done]
+    for load in one.phone.get("loads", []):
+        text, bands = load["text"].lower(), load.get("bands", "")
+        if "effort" in text or "reserve" in text or "1rm" in text or "band" in text:
+            bounded = "Never with less than" in one.page and "Never with less than" in (one.sheet["bound"] or "")
+            passed += (
+                [] if bounded and (limits.top_effort or limits.least_reserve) else [f"{text} is bounded by nothing"]
+            )
+        elif load.get("way") != "help":
+            passed.append(f"{text} helps nobody")
+        else:
+            set_to = re.findall(r"[\])] (\d[^;]*)", bands) or ([load["weight"]] if load.get("weight") else [])
+            share = re.match(r"([\d.]+) % of body weight as help", text)
+            if not set_to and share:
+                set_to = [f"{float(share[1]) * 40 / 100} kg"]
+            passed += [f"{kg} of help" for kg in set_to if kilograms(kg) + 2 * ROUNDED_LB * LB < least.kg]
     return passed
 
 
@@ -225,9 +256,12 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
             for session in week.sessions:
                 shown = list(shown_in(pages[session_path(session)], sheets[paper.session_sheet(session)]))
                 seen = set(warmed)
-                landed = 0
-                written = [one for block in made.sessions[session.session].blocks for one in block.exercises]
-                for one, wrote in zip(shown, written, strict=True):
+                most: dict[int, dict[str, int]] = defaultdict(lambda: defaultdict(int))
+                landed: dict[int, int] = defaultdict(int)
+                items = [(place, way) for place, item in enumerate(session.items) for way in (item, *item.instead)]
+                all_shown = [one for ways in shown for one in ways]
+                for (place, item), one in zip(items, all_shown, strict=True):
+                    wrote = made.sessions[session.session].written(item.slot)
                     ident = one.phone["exercise"]
                     exercise = made.exercises[ident]
                     limits = exercise.limits or Limits()
@@ -239,26 +273,34 @@ def test_nothing_published_passes_a_limit(made: Programme) -> None:
                     passed += load_passes(limits, one, held)
                     if limits.load and not one.phone.get("loads") and free_to_choose(made, wrote.kit or exercise.kit):
                         passed.append("a load that nobody wrote")
+                    passed += help_passes(limits, one)
                     passed += heights_pass(limits, one)
-                    landed += max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
+                    lands = max(landings(made.exercises, one, way) for way in {ident, *one.leads_to})
+                    landed[place] = max(landed[place], lands)
                     for way in {ident, *one.leads_to}:
                         seen.add(way)
-                        sets[way] += len(one.phone["sets"])
+                        most[place][way] = max(most[place][way], len(one.phone["sets"]))
                         other = made.exercises[way]
                         passed += amount_passes(other.limits or Limits(), other, one, one.pace or usual(other))
+                landings_all = sum(landed.values())
+                for here in most.values():
+                    for way, count in here.items():
+                        sets[way] += count
                 for ident in warmed:
                     sets[ident] += rounds
                     step = made.routines["warm"].exercises[0]
                     if jumps(made.exercises[ident]) and step.reps:
-                        landed += step.reps * rounds * (2 if made.exercises[ident].sides == "one at a time" else 1)
+                        landings_all += (
+                            step.reps * rounds * (2 if made.exercises[ident].sides == "one at a time" else 1)
+                        )
                 for ident in seen:
                     limits = made.exercises[ident].limits or Limits()
                     if limits.earliest_phase and week.phase + 1 < limits.earliest_phase:
                         passed.append(f"{ident} too early")
                     if limits.earliest_week and week.number < limits.earliest_week:
                         passed.append(f"{ident} in too early a week")
-                    if limits.contacts and landed > limits.contacts:
-                        passed.append(f"{landed} landings")
+                    if limits.contacts and landings_all > limits.contacts:
+                        passed.append(f"{landings_all} landings")
             for ident, count in sets.items():
                 limits = made.exercises[ident].limits or Limits()
                 if limits.weekly_sets and count > limits.weekly_sets:

@@ -98,7 +98,7 @@ def test_a_week_adds_up() -> None:
     only = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 12 kg, tempo: 2-0-2-0}]}]"
     twice = "phases: [{name: All, aim: To go on., weeks: 1, sessions: {monday: only, thursday: only}}]"
     made = make.programme({"sessions/only": only, "plans/plan": twice})
-    found = week_exposure(resolve(made)[0].weeks[0], made.exercises)
+    found = week_exposure(resolve(made)[0].weeks[0], made)
 
     assert (found.sets, found.reps, found.tension_s) == (6, 48, 192)
     assert found.lifted == Lifted(fixed_kg=Fraction(576))

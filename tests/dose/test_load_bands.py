@@ -204,7 +204,7 @@ def test_limit_as_a_share_holds_the_lighter_weight_longer() -> None:
 def test_bands_of_a_share_of_1rm_run_over_1rm() -> None:
     """At 80 % of 1RM, kettlebells of 4 to 24 kg serve a 1RM of 5 to 30 kg; a limit in kg holds there too."""
     free, limited = (
-        make.in_week(make.one_exercise("{reps: 8, load: 80 % 1RM}", lift=lift), 1).bands
+        make.in_week(make.one_exercise("{reps: 8, load: 80 % 1RM}", lift=lift), 1).takes[0].shown
         for lift in ("", "limits: {load: 12 kg}")
     )
 

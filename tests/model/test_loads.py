@@ -90,7 +90,7 @@ def test_a_load_knows_its_own_questions(written: str, of: str | None, weighed: b
 
 EVERY_WAY = (
     "write '15 % bodyweight', '5 % bodyweight per hand', '70 % 1RM', '12 kg', '12 kg per hand', 'RPE 7', "
-    "'3 reps in reserve' or 'medium band'"
+    "'3 reps in reserve', 'medium band', '15 kg of help' or 'bodyweight + 5 kg'"
 )
 REFUSED = [
     ("12", "12 of what? write '12 kg' or '12 % bodyweight'"),

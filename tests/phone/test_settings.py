@@ -1,17 +1,22 @@
 """My settings: entered once, seen everywhere, saved to a file, erased, restored."""
 
 import json
+import re
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Page, Route, expect
 
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import choice_at
 from setwright.model.programme import Programme
 from setwright.model.units import KG_PER_LB, plain_number
 from setwright.outline.addresses import folder_of, session_path
+from setwright.outline.site import Site
+from setwright.pages import settings
+from setwright.pages.renderer import Renderer
+from support import make
 
 from .conftest import PHONE
 
@@ -29,7 +34,10 @@ def weigh(page: Page, address: str, number: str, unit: str = "kg") -> None:
 def test_the_right_weight_is_on_three_sessions(
     phone: Page, address: str, example: Programme, number: str, unit: str
 ) -> None:
-    """68 kg, or 150 lb (68.04 kg): each load shows what the arithmetic chooses, and the table is one tap away."""
+    """68 kg, or 150 lb (68.04 kg): each load shows what the arithmetic chooses, and the table is one tap away.
+
+    Who chose pounds reads the same in pounds beside it (the international pound, 1959).
+    """
     weigh(phone, address, number, unit)
     sessions = [s for plan in resolve(example) if plan.ident == "relay" for s in plan.sessions]
     for session in (sessions[0], sessions[9], sessions[16]):
@@ -38,7 +46,8 @@ def test_the_right_weight_is_on_three_sessions(
         for item in session.items:
             choice = choice_at(item.bands, Fraction(68) if unit == "kg" else 150 * KG_PER_LB)
             if choice and choice.weight_kg is not None:
-                wanted.append(f"{plain_number(choice.weight_kg)} kg")
+                beside = f" ({plain_number(choice.weight_kg / KG_PER_LB, 1)} lb)" if unit == "lb" else ""
+                wanted.append(f"{plain_number(choice.weight_kg)} kg{beside}")
         phone.locator(".sw-you-line").first.wait_for()
         table = phone.locator("sw-load .sw-bands").first
 
@@ -112,8 +121,46 @@ def test_at_home_what_is_missing_comes_first(phone: Page, address: str) -> None:
     expect(row.locator(".sw-home-first")).to_contain_text("Without dumbbell:")
 
 
+def test_a_weight_for_everyone_is_in_the_members_unit_too(phone: Page, address: str) -> None:
+    """8 kg are 17.6 lb (the international pound, 1959); who reads kilograms sees nothing beside it."""
+    phone.goto(f"{address}plans/starter/week-01/saturday/")
+    fixed = phone.locator(".sw-load-what[data-weight='8 kg']").first
+    expect(fixed).to_have_text("8 kg")
+    phone.goto(f"{address}settings/")
+    phone.get_by_label("lb", exact=True).check()
+    phone.goto(f"{address}plans/starter/week-01/saturday/")
+
+    expect(fixed).to_have_text("8 kg (17.6 lb)")
+
+
+def with_lifts(route: Route) -> None:
+    """Serve the settings of a club that prescribes a goblet squat in shares of 1RM, which the example does not."""
+    squat = "{name: Goblet squat, kit: [kettlebell]}"
+    share = "blocks: [{kind: straight, sets: 3, exercises: [{exercise: lift, reps: 8, load: 60 % 1RM}]}]"
+    made = make.programme({"exercises/lift": squat, "sessions/only": share})
+    site = Site(made, resolve(made))
+    page = Renderer(site).render(next(settings.pages(site)))
+    fields = re.search(r'<fieldset class="sw-lifts">.*?</fieldset>', page, re.S)
+    assert fields is not None
+    answer = route.fetch()
+    before, after = answer.text().split("</fieldset>", 1)
+    route.fulfill(response=answer, body=f"{before}</fieldset>{fields[0]}{after}")
+
+
+def test_a_best_lift_is_asked_for_in_the_members_own_unit(phone: Page, address: str) -> None:
+    """A member who chose pounds gives pounds, and reads their 1RM in pounds."""
+    phone.route("**/settings/", with_lifts)
+    phone.goto(f"{address}settings/")
+    phone.locator("label[for='sw-lb']").click()
+    phone.get_by_label("Weight, lb").fill("45")
+    phone.get_by_role("button", name="Keep this lift").click()
+
+    expect(phone.locator(".sw-lift-list li")).to_contain_text("Goblet squat: 45 lb, 1RM")
+
+
 def test_a_best_set_becomes_a_range_and_the_lower_end_is_used(phone: Page, address: str) -> None:
     """8 repetitions with 20 kg: from 20 × 1.2 (O'Conner) to 20 × 1.2764 (Wathan), rounded outwards to a tenth."""
+    phone.route("**/settings/", with_lifts)
     phone.goto(f"{address}settings/")
     phone.get_by_label("Exercise").select_option(label="Goblet squat")
     phone.get_by_label("Repetitions").select_option("8")

@@ -68,6 +68,8 @@ def test_a_whole_file() -> None:
                                     "rounds": True,
                                     "measure": "reps",
                                     "sides": "one at a time",
+                                    "choices": [],
+                                    "optional": False,
                                     "sets": [
                                         {
                                             "kind": "ramp",

@@ -125,12 +125,23 @@ def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
 
 
 @st.composite
+def entry(draw: st.DrawFn, rounds: int | None, sure: bool) -> dict[str, Any]:
+    """An exercise of a session: with another way for members with a choice, or optional, now and then."""
+    written = draw(prescription(rounds))
+    if draw(st.booleans()):
+        written["instead"] = [draw(prescription(rounds)) | {"for": ["new"]}]
+    if not sure and draw(st.booleans()):
+        written["optional"] = "true"
+    return written
+
+
+@st.composite
 def session(draw: st.DrawFn) -> dict[str, Any]:
     """A session of one to three blocks."""
     blocks = []
     for kind in draw(st.lists(st.sampled_from(["straight", "superset", "circuit"]), min_size=1, max_size=3)):
         rounds = None if kind == "straight" else draw(st.integers(1, 3))
-        inside = st.lists(prescription(rounds), min_size=1 if rounds is None else 2, max_size=4)
+        inside = st.lists(entry(rounds, sure=not blocks), min_size=1 if rounds is None else 2, max_size=4)
         block: dict[str, Any] = {"kind": kind, "exercises": draw(inside)}
         if rounds is not None:
             block["rounds"] = rounds
@@ -186,6 +197,7 @@ CLUB = {
         "band": ["light", "heavy"],
         "mat": 4,
     },
+    "choices": {"new": "I am new", "sore": "My knee hurts"},
     "safety": {
         "contact": "Ask [the coach](mailto:coach@club.example).",
         "in_an_emergency": "Call the emergency number.",

@@ -103,6 +103,14 @@ HAZARDS: Final = (
         "load-step-too-large",
         also=("dose-beyond-limit",),
     ),
+    # What is not meant
+    one(
+        "a list for more weeks than there are",
+        _BUILD_A,
+        "reps: {weeks: [3, 4]}",
+        "reps: {weeks: [3, 4, 5, 6]}",
+        "list-beyond-plan",
+    ),
     # Weeks
     Plant(
         "loads where there were none, all in one phase",

@@ -8,11 +8,22 @@ from setwright.model.programme import Programme
 from support.any_programme import CLUB, REFERENCE, as_programme
 
 EXERCISES = ["push", "hop", "lift"]
-CLUB_OF_SIZES = CLUB | {"kit": CLUB["kit"] | {"box": ["15 cm", "30 cm", "45 cm"]}}
+CLUB_OF_SIZES = CLUB | {
+    "kit": CLUB["kit"] | {"box": ["15 cm", "30 cm", "45 cm"]},
+    "choices": {"new": "This is my first season", "sore": "My knee hurts"},
+}
 HELD = {"holds": {"dumbbell": "each hand"}, "poses": [{"trunk": "2"}]}
 
 _LIMITS = {
-    "load": ["none", "20 % bodyweight", "12 kg", "8 kg per hand", "6 % bodyweight per hand"],
+    "load": [
+        "none",
+        "20 % bodyweight",
+        "12 kg",
+        "8 kg per hand",
+        "6 % bodyweight per hand",
+        "8 kg of help",
+        "bodyweight + 6 kg",
+    ],
     "top_effort": ["RPE 7", "RPE 8"],
     "least_reserve": ["2 reps in reserve", "4 reps in reserve"],
     "reps": [8, 12],
@@ -27,7 +38,8 @@ _LIMITS = {
 }
 _LOADS = [
     None, "10 % bodyweight", "20 % bodyweight", "4 % bodyweight per hand", "8 kg", "14 kg", "4 kg per hand", "RPE 7",
-    "3 reps in reserve", "70 % 1RM", "light band",
+    "3 reps in reserve", "70 % 1RM", "light band", "12 kg of help", "6 kg of help", "30 % bodyweight of help",
+    "bodyweight + 4 kg", "bodyweight + 8 kg",
 ]  # fmt: skip
 _MEASURES = [
     ("reps", [6, 8, 10], {"add": 1, "up_to": 12}),
@@ -38,6 +50,8 @@ _MEASURES = [
 _STEPS = {
     "10 % bodyweight": {"add": "1 % bodyweight", "up_to": "14 % bodyweight"},
     "8 kg": {"add": "2 kg", "up_to": "12 kg"},
+    "12 kg of help": {"take": "2 kg of help", "down_to": "6 kg of help"},
+    "bodyweight + 4 kg": {"add": "2 kg", "up_to": "bodyweight + 8 kg"},
     "RPE 7": {"add": "RPE 0.5", "up_to": "RPE 8"},
     "3 reps in reserve": {"take": "1 rep in reserve", "down_to": "1 rep in reserve"},
 }
@@ -75,6 +89,14 @@ def _exercise(draw: st.DrawFn, ident: str) -> dict[str, Any]:
     if limits := draw(_limits()):
         written["limits"] = limits
     return written
+
+
+@st.composite
+def _entry(draw: st.DrawFn) -> dict[str, Any]:
+    """An exercise of a session, with other ways for members with a choice now and then."""
+    written = draw(_prescription())
+    whom = draw(st.sampled_from([[], [], [["new"]], [["sore"], ["new"]], [["new", "sore"]]]))
+    return written | ({"instead": [draw(_prescription()) | {"for": some} for some in whom]} if whom else {})
 
 
 @st.composite
@@ -116,7 +138,7 @@ def files(draw: st.DrawFn) -> dict[str, Any]:
             "aim": "Aim.",
             "warm_up": ["warm"],
             "cool_down": ["cool"],
-            "blocks": [{"kind": "straight", "exercises": draw(st.lists(_prescription(), min_size=1, max_size=2))}],
+            "blocks": [{"kind": "straight", "exercises": draw(st.lists(_entry(), min_size=1, max_size=2))}],
         }
         for ident in ("s1", "s2")
     }

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from setwright.checks.rule import Subject
-from setwright.dose.resolved import Slot
 from setwright.model.exercise import Exercise
+from setwright.model.session import Slot
 from setwright.source.finding import Position
 
 
@@ -15,7 +15,7 @@ def chosen_from(subject: Subject, kit: Iterable[str]) -> str | None:
 
 def chosen_in(subject: Subject, session: str, slot: Slot) -> str | None:
     """Return the same of one exercise in a session, by its kit there."""
-    written = subject.programme.sessions[session].blocks[slot[0]].exercises[slot[1]]
+    written = subject.programme.sessions[session].written(slot)
     return chosen_from(subject, written.kit or subject.programme.exercises[written.exercise].kit)
 
 

@@ -10,6 +10,7 @@ Why it matters: loads and sets may stay as they are, and a set of 14 where it wa
 
 from collections.abc import Iterator
 from fractions import Fraction
+from operator import itemgetter
 from typing import Final
 
 from setwright.checks.example import Example
@@ -85,11 +86,15 @@ def _asked(subject: Subject, week: ResolvedWeek) -> Asked:
     found: Asked = {}
     for session in week.sessions:
         for item in session.items:
-            if is_jump(subject.programme.exercises[item.exercise]):
-                continue
-            amount = sum((Fraction(one.amount.high) for one in item.dose.working), Fraction(0)) * item.dose.side_count
-            sets, before = found.get((item.exercise, item.dose.measure), (0, Fraction(0)))
-            found[item.exercise, item.dose.measure] = (sets + item.dose.count, before + amount)
+            here: Asked = {}
+            for way in item.ways:
+                amount = sum((Fraction(one.amount.high) for one in way.dose.working), Fraction(0)) * way.dose.side_count
+                what = (way.exercise, way.dose.measure)
+                here[what] = max(here.get(what, (0, Fraction(0))), (way.dose.count, amount), key=itemgetter(1))
+            for what, (more_sets, more) in here.items():
+                if not is_jump(subject.programme.exercises[what[0]]):
+                    sets, before = found.get(what, (0, Fraction(0)))
+                    found[what] = (sets + more_sets, before + more)
     return found
 
 

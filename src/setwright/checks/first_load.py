@@ -59,7 +59,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
         told: set[str] = set()
         for session in plan.sessions:
             first = [
-                item for item in session.items if _kinds(item) - {kind for one, kind in begun if one == item.exercise}
+                item
+                for item in session.all_items
+                if _kinds(item) - {kind for one, kind in begun if one == item.exercise}
             ]
             for item in first:
                 why = _heavy(subject, plan.plan, item, most)

@@ -42,7 +42,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each such exercise of a session."""
     for session, whole in subject.programme.sessions.items():
         for b, block in enumerate(whole.blocks):
-            for e, written in enumerate(block.exercises):
+            for where, written in block.prescriptions():
                 limits = subject.programme.exercises[written.exercise].limits
                 if limits is None or limits.height is None:
                     continue
@@ -50,11 +50,11 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 if found is not None:
                     key, what = found
                     yield Doubt(
-                        subject.at(*place_in_session(session, (b, e)), key),
+                        subject.at(*place_in_session(session, (b, *where)), key),
                         f"{written.exercise}: {what}, in the session {session}; the limit is "
                         f"{plain_number(limits.height)} cm",
                         f"write 'height', up to the limit in {limit_place(subject, written.exercise, 'height')}",
-                        subject.accepted_at(session, (b, e)),
+                        subject.accepted_at(session, (b, *where)),
                     )
 
 

@@ -39,8 +39,8 @@ def check(subject: Subject) -> Iterator[Doubt]:
     least = subject.value(LEAST)
     for _, session, jumps in first_with_jumps(subject):
         for jump in jumps:
-            block = session.blocks[jump.slot[0]]
-            between_s = seconds_until_again(block.steps, [item.dose for item in block.items], jump.slot[1])
+            steps, items = session.blocks[jump.slot[0]].course_with(jump)
+            between_s = seconds_until_again(steps, [item.dose for item in items], jump.slot[1])
             if between_s is not None and between_s < least:
                 yield Doubt(
                     subject.at(*place_in_session(session.session, jump.slot)),

@@ -79,7 +79,7 @@ def _stretches(subject: Subject, part: RoutinePart) -> bool:
 
 
 def _held_before(subject: Subject, session: ResolvedSession, jump: ResolvedItem) -> Iterator[ResolvedItem]:
-    for item in session.items:
+    for item in session.all_items:
         mobility = subject.programme.exercises[item.exercise].pattern == "mobility"
-        if item.slot < jump.slot and mobility and item.dose.measure == "hold":
+        if item.slot[:2] < jump.slot[:2] and mobility and item.dose.measure == "hold":
             yield item

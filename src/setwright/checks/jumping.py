@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from setwright.checks.key_session import LEGS
 from setwright.checks.rule import Subject
-from setwright.dose.contacts import all_contacts, is_jump
+from setwright.dose.contacts import contacts, is_jump
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
 
 _QUIET = frozenset({"mobility", "balance", "jump"})
@@ -12,8 +12,8 @@ _QUIET = frozenset({"mobility", "balance", "jump"})
 
 
 def jumps_of(subject: Subject, session: ResolvedSession) -> list[ResolvedItem]:
-    """Return the jumps of a session, in order."""
-    return [item for item in session.items if is_jump(subject.programme.exercises[item.exercise])]
+    """Return the jumps of a session and of what may be done instead, in order."""
+    return [item for item in session.all_items if is_jump(subject.programme.exercises[item.exercise])]
 
 
 def first_with_jumps(subject: Subject) -> Iterator[tuple[ResolvedPlan, ResolvedSession, list[ResolvedItem]]]:
@@ -34,12 +34,13 @@ def tires(subject: Subject, item: ResolvedItem) -> bool:
 
 def tires_legs(subject: Subject, item: ResolvedItem) -> bool:
     """Say whether an exercise takes strength from the legs."""
-    return tires(subject, item) and bool(LEGS & set(subject.programme.exercises[item.exercise].regions.main))
+    return tires(subject, item) and bool(LEGS & set(subject.main_regions(item.exercise)))
 
 
 def contacts_in_session(subject: Subject, session: ResolvedSession) -> int:
-    """Return the landings of a session, warm-up excluded."""
-    return all_contacts(((item.exercise, item.dose) for item in session.items), subject.programme.exercises)
+    """Return the landings of a session, warm-up excluded; where there is a choice, of the way with the most."""
+    exercises = subject.programme.exercises
+    return sum(max(contacts(exercises[way.exercise], way.dose) for way in item.ways) for item in session.items)
 
 
 def contacts_in_week(subject: Subject, week: ResolvedWeek) -> int:

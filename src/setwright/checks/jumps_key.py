@@ -74,5 +74,5 @@ def _sharp(subject: Subject, session: ResolvedSession) -> str | None:
     jumps = jumps_of(subject, session)
     if jumps:
         return f"jumps ({jumps[0].exercise})"
-    heavy = next((item for item in session.items if is_heavy(item.dose.heaviest)), None)
+    heavy = next((item for item in session.all_items if is_heavy(item.dose.heaviest)), None)
     return f"heavy sets ({heavy.exercise} at {heavy.dose.heaviest})" if heavy is not None else None

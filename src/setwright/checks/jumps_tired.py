@@ -50,7 +50,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 
 def _before(session: ResolvedSession, jump: ResolvedItem) -> Iterator[ResolvedItem]:
-    block, place = jump.slot
+    block, place = jump.slot[:2]
     for item in session.items:
         same = item.slot[0] == block and item.slot[1] != place
         together = same and (session.blocks[block].kind == "circuit" or item.slot[1] < place)

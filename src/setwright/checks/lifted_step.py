@@ -53,10 +53,9 @@ GOOD: Example = {**_USUAL, "sessions/arms": _ARMS % "8 kg"}
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each plan, at its first week that grows too much."""
     most, members = subject.value(MOST), subject.programme.club.body_weight
-    exercises = subject.programme.exercises
     for plan in subject.plans:
         for before, week in week_pairs(plan):
-            was, now = week_exposure(before, exercises).lifted, week_exposure(week, exercises).lifted
+            was, now = (week_exposure(one, subject.programme).lifted for one in (before, week))
             if was.unknown_reps and now.unknown_reps * 2 <= was.unknown_reps:
                 continue
             step, kg = max((_step(was, now, kg), kg) for kg in (members.from_, members.to))

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from setwright.checks.rule import Doubt, Subject, place_in_session
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.model.session import Slot
 from setwright.source.finding import Position
 
 
@@ -26,7 +27,7 @@ def dose_place(
         if change.week == where.week and about and key in change.doses:
             return subject.at(f"plans/{plan.ident}.yml", "changes", index, key)
     path = place_in_session(where.session, slot)
-    progress = subject.programme.sessions[where.session].blocks[slot[0]].exercises[slot[1]].progress
+    progress = subject.programme.sessions[where.session].written(slot).progress
     if where.trained and progress is not None:
         if getattr(progress, key, None) is not None:
             return subject.at(*path, "progress", key)

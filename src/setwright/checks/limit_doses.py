@@ -4,7 +4,15 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from setwright.checks.limit_crossing import Crossing
-from setwright.dose.bounding import MOST_EFFORT, centimetres_in, effort_of, longest_pause_s, reps_in, seconds_in
+from setwright.dose.bounding import (
+    MOST_EFFORT,
+    centimetres_in,
+    effort_of,
+    is_open,
+    longest_pause_s,
+    reps_in,
+    seconds_in,
+)
 from setwright.dose.dose import Dose, metres
 from setwright.dose.loads import share_kg
 from setwright.dose.repetitions import most_reps
@@ -12,7 +20,7 @@ from setwright.dose.taking import limit_of
 from setwright.model.club import BodyWeightRange
 from setwright.model.exercise import Exercise
 from setwright.model.limits import Limits, NoWeight
-from setwright.model.load import Band, BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.load import Band, BodyWeightShare, HelpShare, HelpWeight, Load, OneRepMaxShare, Weight
 from setwright.model.prescription import Measure
 from setwright.model.tempo import Tempo
 from setwright.model.units import plain_number
@@ -20,7 +28,9 @@ from setwright.model.units import plain_number
 _SAID = {"hold": "a hold of %s s", "work": "%s s of work", "reps": "%s reps"}
 
 
-def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: bool) -> Iterator[Crossing]:
+def crossings(
+    exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: bool, bare: bool = False
+) -> Iterator[Crossing]:
     """Yield every limit on a set that a dose crosses.
 
     Args:
@@ -28,6 +38,7 @@ def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: 
         dose: its dose.
         members: the body weights of the club.
         banded: whether a table of owned weights stands for the load; it never goes above a limit in kg.
+        bare: whether the load is left aside, since nobody says yet what it is.
     """
     if exercise.limits is None:
         return
@@ -35,6 +46,9 @@ def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: 
         yield from amounts(exercise, dose.measure, *one)
     for load in dose.loads:
         yield from _too_heavy(exercise, exercise.limits, load, members, banded)
+    if not bare:
+        for told in dict.fromkeys(one.load for one in dose.working):
+            yield from too_little_help(exercise.limits, told, members)
     for one_set in dose.working:
         reps = int(one_set.amount.high) if dose.measure == "reps" else 0
         for key, told in (("load", one_set.load), ("feels_like", one_set.feels)):
@@ -102,6 +116,23 @@ def _too_heavy(
             lightest = f" for a member of {plain_number(members.from_)} kg"
             who = lightest if isinstance(limits.load, BodyWeightShare) else ""
             yield Crossing("load", str(limits.load), f"{load}{who}", "load")
+
+
+def too_little_help(limits: Limits, load: Load | None, members: BodyWeightRange) -> Iterator[Crossing]:
+    """Yield the least help that a load, or the body alone, falls short of, for some member of the club."""
+    least = limits.load
+    if not isinstance(least, HelpShare | HelpWeight) or (load is not None and is_open(load)):
+        return
+    # Between a share and a weight, the member decides at whom the help is scarcest.
+    member_kg = members.from_ if isinstance(load, HelpShare) else members.to
+    limit_kg = least.kg if isinstance(least, HelpWeight) else share_kg(least.percent, member_kg)
+    if isinstance(load, HelpShare | HelpWeight):
+        help_kg = load.kg if isinstance(load, HelpWeight) else share_kg(load.percent, member_kg)
+        who = "" if type(load) is type(least) else f" for a member of {plain_number(member_kg)} kg"
+        if help_kg < limit_kg:
+            yield Crossing("load", f"{least}, the least,", f"{load}{who}", "load")
+    else:
+        yield Crossing("load", f"{least}, the least,", "no help" if load is None else f"{load}, without help,", "load")
 
 
 def _too_hard(limits: Limits, load: Load, reps: int, written: str) -> Iterator[Crossing]:

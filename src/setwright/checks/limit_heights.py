@@ -22,12 +22,12 @@ def heights(subject: Subject) -> Iterator[Doubt]:
             yield from _drawn(subject, ident, exercise, limit)
     for session, written in subject.programme.sessions.items():
         for b, block in enumerate(written.blocks):
-            for e, one in enumerate(block.exercises):
+            for where, one in block.prescriptions():
                 exercise = subject.programme.exercises[one.exercise]
                 limit = exercise.limits.height if exercise.limits else None
                 if limit is None:
                     continue
-                path = place_in_session(session, (b, e))
+                path = place_in_session(session, (b, *where))
                 crossing = _asked(subject, one.height, one.kit or exercise.kit, limit)
                 if crossing is not None:
                     place = subject.at(*path, crossing.written)

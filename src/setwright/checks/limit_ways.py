@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from itertools import chain
 
 from setwright.checks.limit_crossing import doubt
-from setwright.checks.limit_doses import amounts, crossings
+from setwright.checks.limit_doses import amounts, crossings, too_little_help
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.ways import ways_from
+from setwright.model.limits import Limits
 from setwright.model.prescription import MEASURES
 
 
@@ -24,7 +25,7 @@ def in_place_of(subject: Subject) -> Iterator[Doubt]:
             for plan, where, item in uses:
                 bare = item.dose.with_sets(load=None)
                 own_pace = bare.with_sets(tempo=other.tempo)
-                found = (crossings(other, dose, members, banded=True) for dose in (bare, own_pace))
+                found = (crossings(other, dose, members, banded=True, bare=True) for dose in (bare, own_pace))
                 for crossing in chain.from_iterable(found):
                     if (way.exercise, crossing.key) not in seen:
                         seen.add((way.exercise, crossing.key))
@@ -41,6 +42,8 @@ def in_routines(subject: Subject) -> Iterator[Doubt]:
                 continue
             exercise = subject.programme.exercises[part.exercise]
             measure = next(key for key in MEASURES if getattr(part, key) is not None)
-            for crossing in amounts(exercise, measure, getattr(part, measure)):
-                place = subject.at(f"routines/{ident}.yml", "exercises", index, crossing.written)
+            limits, members = exercise.limits or Limits(), subject.programme.club.body_weight
+            helped = too_little_help(limits, None, members)  # routines know no loads: nothing helps there
+            for crossing in chain(amounts(exercise, measure, getattr(part, measure)), helped):
+                place = subject.at(f"routines/{ident}.yml", "exercises", index, measure)
                 yield doubt(subject, place, part.exercise, crossing, f"in the {routine.kind} {ident}")

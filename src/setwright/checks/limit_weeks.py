@@ -12,6 +12,7 @@ from setwright.checks.limit_crossing import dose_place, limit_place
 from setwright.checks.load_step import oversteps, uses_in
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.contacts import contacts, routine_contacts
+from setwright.dose.in_use import most_sets
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.dose.ways import offered, ways_from
 from setwright.model.exercise import Exercise
@@ -52,7 +53,7 @@ def weekly_sets(subject: Subject) -> Iterator[Doubt]:
                 if most is None or sets <= most or ident in crossed:
                     continue
                 crossed.add(ident)
-                own = sum(i.dose.count for s in week.sessions for i in s.items if i.exercise == ident)
+                own = sum(most_sets(item).get(ident, 0) for s in week.sessions for item in s.items)
                 ways = "" if own == sets else f", {sets - own} of them as a way of another exercise or in a routine,"
                 yield Doubt(
                     subject.at(f"plans/{plan.ident}.yml", "phases", week.phase),
@@ -66,8 +67,13 @@ def sets_in(subject: Subject, session: ResolvedSession) -> dict[str, int]:
     """Return the most sets of each exercise that a member may come to in a session, by whatever way."""
     total: dict[str, int] = {}
     for item in session.items:
-        for ident in (item.exercise, *(way.exercise for way in ways_from(subject.programme.exercises[item.exercise]))):
-            total[ident] = total.get(ident, 0) + item.dose.count
+        here: dict[str, int] = {}
+        for done in item.ways:
+            ways = ways_from(subject.programme.exercises[done.exercise])
+            for ident in (done.exercise, *(way.exercise for way in ways)):
+                here[ident] = max(here.get(ident, 0), done.dose.count)
+        for ident, sets in here.items():
+            total[ident] = total.get(ident, 0) + sets
     for routines in _picks(subject, session):
         most: dict[str, int] = {}
         for routine in routines:
@@ -122,7 +128,7 @@ def landings(subject: Subject) -> Iterator[Doubt]:
 def most_landings(subject: Subject, session: ResolvedSession) -> int:
     """Return the most landings that a member may come to in a session, by whatever way."""
     exercises = subject.programme.exercises
-    total = sum(_most_contacts(item, exercises) for item in session.items)
+    total = sum(max(_most_contacts(way, exercises) for way in item.ways) for item in session.items)
     for routines in _picks(subject, session):
         total += max((routine_contacts(routine, exercises) for routine in routines), default=0)
     return total
@@ -151,7 +157,7 @@ def _sets_of(routine: Routine) -> dict[str, int]:
 
 def _led_to(subject: Subject, session: ResolvedSession) -> Iterator[tuple[str, Position, str]]:
     """Yield each exercise that a session leads to, the place that does, and how, where not by a dose of its own."""
-    for item in session.items:
+    for item in session.all_items:
         place = subject.at(*place_in_session(session.session, item.slot))
         yield item.exercise, place, ""
         for way in ways_from(subject.programme.exercises[item.exercise]):

@@ -22,8 +22,9 @@ from setwright.checks.example import Example
 from setwright.checks.limit_crossing import dose_place, doubt
 from setwright.checks.limit_doses import crossings
 from setwright.checks.rule import Doubt, Subject
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.exercise import Exercise
+from setwright.model.session import Slot
 
 ID = "dose-beyond-limit"
 SEVERITY = "error"

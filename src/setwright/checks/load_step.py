@@ -29,9 +29,10 @@ from setwright.checks.limit_crossing import dose_place
 from setwright.checks.rule import Doubt, Subject
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
-from setwright.dose.taken import TakenStep, is_taken, taken_steps
-from setwright.model.load import Load, in_all, magnitude, same_kind
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.dose.taken import TakenStep, is_taken, lifts_body, taken_steps
+from setwright.model.load import HelpShare, HelpWeight, Load, demand, in_all, magnitude, same_kind
+from setwright.model.session import Slot
 from setwright.model.units import plain_number
 
 ID = "load-step-too-large"
@@ -100,15 +101,34 @@ class Overstep:
         if self.taken is None or (self.taken.body_weight_kg is None and _as_written(self.before, self.now, self.taken)):
             return f"{which}{was} to {is_now} {when} is {more}"
         whose = "" if self.taken.body_weight_kg is None else f" of a member of {self.taken.body_weight_kg} kg"
+        if lifts_body(is_now):
+            both = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
+            return f"{which}{was} to {is_now} {when}, of body and weight together{whose} {both}, is {more}"
         in_hand = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
         return f"{which}{was} to {is_now} {when}, in the hand{whose} {in_hand}, is {more}"
 
 
-def step_percent(before: Load | None, now: Load | None) -> Fraction | None:
-    """Return how much heavier a load is, in percent of the one before; None where the two cannot be compared."""
+def step_percent(before: Load | None, now: Load | None, lightest_kg: Fraction) -> Fraction | None:
+    """Return how much heavier a load is, in percent of the one before; None where the two cannot be compared.
+
+    Where the body is lifted with it, that is counted in, for the lightest member, whose step is the largest.
+    """
     if before is None or now is None or not before.weighed or type(before) is not type(now):
         return None
+    if lifts_body(now):
+        was, is_now = (_with_body(load, lightest_kg) for load in (before, now))
+        return (is_now / was - 1) * 100
     return (in_all(now) / in_all(before) - 1) * 100
+
+
+def _with_body(load: Load, lightest_kg: Fraction) -> Fraction:
+    """Return what is lifted of the lightest member: body and weight, or what help leaves of the body; 1 kg at least."""
+    match load:
+        case HelpShare(percent=percent):
+            return max(Fraction(1), lightest_kg * (1 - percent / 100))
+        case HelpWeight(kg=kg):
+            return max(Fraction(1), lightest_kg - kg)
+    return lightest_kg + magnitude(load)
 
 
 def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
@@ -116,7 +136,7 @@ def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
     found: dict[str, list[Use]] = {}
     for session in plan.sessions:
         if session.remains.kind == "normal":
-            for item in session.items:
+            for item in session.all_items:
                 found.setdefault(item.exercise, []).append((session, item))
     return found
 
@@ -209,7 +229,7 @@ def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
     if load is None or not load.weighed:
         return latest
     alike = [i for i in history if i.dose.heaviest is not None and same_kind(load, i.dose.heaviest)]
-    return max(reversed(alike), key=lambda i: in_all(i.dose.heaviest) if i.dose.heaviest is not None else 0)
+    return max(reversed(alike), key=lambda i: demand(i.dose.heaviest) if i.dose.heaviest is not None else 0)
 
 
 def _overstep(
@@ -224,7 +244,7 @@ def _overstep(
     session, now = use
     if before.dose.heaviest == now.dose.heaviest and before.kit == now.kit:
         return None
-    percent = step_percent(before.dose.heaviest, now.dose.heaviest)
+    percent = step_percent(before.dose.heaviest, now.dose.heaviest, subject.programme.club.body_weight.from_)
     written = None
     if percent is not None and percent > most:
         written = Overstep(plan, session, before, now, percent)
@@ -255,6 +275,8 @@ def _hint(found: Overstep, most: Fraction) -> str:
     was = found.before.dose.heaviest
     first = f"{MOST.said(most)} a week is the most"
     if found.taken is None and was is not None:
+        if lifts_body(was):
+            return f"{first}, of body and weight together: take a smaller step, or more repetitions first"
         largest = with_magnitude(was, magnitude(was) * (1 + most / 100))
         return f"{first}: take a smaller step, or more repetitions first (up to {largest})"
     between_kg = found.taken.between_kg if found.taken is not None else None

@@ -12,7 +12,7 @@ from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
 from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.limits import NoWeight
-from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight
+from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Load, OneRepMaxShare, Weight
 from setwright.model.units import plain_number
 
 ID = "no-owned-weight-near"
@@ -61,7 +61,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 def _trouble(subject: Subject, item: ResolvedItem, take: Take) -> tuple[str, str] | None:
     load = take.load
-    if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
+    if not isinstance(load, BodyWeightShare | OneRepMaxShare | Weight | HelpShare | HelpWeight):
         return None
     if item.kit is None:
         return f"{load}, but none of its kit comes in weights", "write 'kit: [kettlebell]' here, or on the exercise"
@@ -72,13 +72,14 @@ def _trouble(subject: Subject, item: ResolvedItem, take: Take) -> tuple[str, str
         )
     if take.choice is not None and take.choice.fit != "near":
         return f"no {item.kit} near {load}", "choose a weight that the club owns"
-    for band in take.bands:
+    for band in take.shown:
         if band.whole_kg is None:
             continue
         whose = "a 1RM" if isinstance(load, OneRepMaxShare) else "members"
         who = f"{whose} of {band.whole_kg[0]} to {band.whole_kg[1]} kg"
         if band.choice.weight_kg is None:
-            return f"no {item.kit} is light enough for {who} at {load}", "offer an easier variation, and say so here"
+            enough = "heavy" if isinstance(load, HelpShare) else "light"
+            return f"no {item.kit} is {enough} enough for {who} at {load}", "offer an easier variation, and say so here"
         if band.choice.fit == "lighter":
             taken = f"{plain_number(band.choice.weight_kg)} kg"
             return f"no {item.kit} is near {load} for {who}: they take {taken}", "buy one, or plan a lighter load"

@@ -69,7 +69,7 @@ def _step(was: Mapping[str, Fraction], now: Mapping[str, Fraction], what: str) -
 
 def _sets(subject: Subject, week: ResolvedWeek) -> dict[str, Fraction]:
     """Return a week's sets by region, and by pattern where that is another word."""
-    whole = week_exposure(week, subject.programme.exercises)
+    whole = week_exposure(week, subject.programme)
     patterns = {f"{pattern} movements": Fraction(n) for pattern, n in whole.by_pattern.items() if pattern != JUMP}
     return {**whole.by_region, **patterns}
 

@@ -40,11 +40,13 @@ phases:
 
 
 def sets_by_region(subject: Subject, session: ResolvedSession) -> Counter[str]:
-    """Return the sets of a session by main region."""
+    """Return the sets of a session by main region; where there is a choice, of the way with the most."""
     found: Counter[str] = Counter()
     for item in session.items:
-        for region in subject.programme.exercises[item.exercise].regions.main:
-            found[region] += item.dose.count
+        most: Counter[str] = Counter()
+        for way in item.ways:
+            most |= Counter(dict.fromkeys(subject.main_regions(way.exercise), way.dose.count))
+        found += most
     return found
 
 

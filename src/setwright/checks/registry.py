@@ -6,6 +6,7 @@ from types import ModuleType
 from typing import Final
 
 from setwright.checks import (
+    change_of_several,
     circles,
     contacts_many,
     contacts_step,
@@ -30,6 +31,7 @@ from setwright.checks import (
     lifted_step,
     lighter_week,
     limits,
+    list_beyond_plan,
     load_escapes_limit,
     load_step,
     name_like_formula,
@@ -62,10 +64,12 @@ from setwright.checks import (
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
+from setwright.model.session import path_in_block
 from setwright.source.finding import Finding
 from setwright.source.suggest import did_you_mean
 
 _MODULES: Final = (
+    change_of_several,
     circles,
     contacts_many,
     contacts_step,
@@ -90,6 +94,7 @@ _MODULES: Final = (
     lifted_step,
     lighter_week,
     limits,
+    list_beyond_plan,
     load_escapes_limit,
     load_step,
     name_like_formula,
@@ -138,6 +143,10 @@ def _rule(module: ModuleType) -> Rule:
 RULES: Final = tuple(sorted(map(_rule, _MODULES), key=lambda rule: rule.ident))
 
 
+OF_THE_KIT: Final = frozenset({"no-owned-weight-near", "missing-home-option"})
+"""Warnings about what there is to train with: true of the whole club, so that club.yml may accept them once."""
+
+
 @dataclass(frozen=True)
 class Accepted:
     """A warning that the coach stands by, with the reason."""
@@ -161,7 +170,8 @@ def run(subject: Subject) -> Verdict:
     used: set[int] = set()
     for rule in RULES:
         for doubt in rule.check(subject):
-            reason = next((a for a in doubt.accept if a.rule == rule.ident), None)
+            of_club = subject.programme.club.accept if rule.ident in OF_THE_KIT else []
+            reason = next((a for a in (*doubt.accept, *of_club) if a.rule == rule.ident), None)
             if reason is not None:
                 used.add(id(reason))
             if reason is None or (doubt.severity or rule.severity) == "error":
@@ -182,6 +192,10 @@ def _idle_acceptances(subject: Subject, used: set[int]) -> list[Finding]:
         if acceptance.rule not in known:
             message, hint = f"no warning is called '{acceptance.rule}'", did_you_mean(acceptance.rule, known)
             found.append(Finding(place, "unknown-rule", message, hint))
+        elif file == "club.yml" and acceptance.rule not in OF_THE_KIT:
+            message = f"'{acceptance.rule}' is not about the kit, and cannot be accepted for the whole club"
+            hint = f"accept it where it is raised; for the club: {', '.join(sorted(OF_THE_KIT))}"
+            found.append(Finding(place, "acceptance-too-wide", message, hint))
         elif id(acceptance) not in used:
             message = f"'{acceptance.rule}' is accepted here, but nothing raises it"
             found.append(Finding(place, "acceptance-without-warning", message, "delete it", "warning"))
@@ -190,7 +204,9 @@ def _idle_acceptances(subject: Subject, used: set[int]) -> list[Finding]:
 
 def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acceptance]]:
     programme = subject.programme
-    found: list[tuple[str, tuple[str | int, ...], Acceptance]] = []
+    found: list[tuple[str, tuple[str | int, ...], Acceptance]] = [
+        ("club.yml", ("accept", i), a) for i, a in enumerate(programme.club.accept)
+    ]
     for folder, things in (
         ("exercises", programme.exercises),
         ("sessions", programme.sessions),
@@ -200,8 +216,8 @@ def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acc
             found += [(f"{folder}/{ident}.yml", ("accept", i), a) for i, a in enumerate(thing.accept)]
     for ident, session in programme.sessions.items():
         for b, block in enumerate(session.blocks):
-            for e, written in enumerate(block.exercises):
-                path = ("blocks", b, "exercises", e, "accept")
+            for where, written in block.prescriptions():
+                path = ("blocks", b, *path_in_block(where), "accept")
                 found += [(f"sessions/{ident}.yml", (*path, i), a) for i, a in enumerate(written.accept)]
     return found
 

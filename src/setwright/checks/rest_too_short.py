@@ -72,10 +72,10 @@ def check(subject: Subject) -> Iterator[Doubt]:
     least = subject.value(LEAST)
     for (session, slot), uses in subject.slots.items():
         for plan, where, item in uses:
-            block = where.blocks[slot[0]]
+            steps, items = where.blocks[slot[0]].course_with(item)
             said = [load for one in item.dose.working for load in (one.load, one.feels)]
             heavy = next((load for load in said if is_heavy(load)), None)
-            between_s = seconds_until_again(block.steps, [other.dose for other in block.items], slot[1])
+            between_s = seconds_until_again(steps, [other.dose for other in items], slot[1])
             if heavy is not None and between_s is not None and between_s < least * (1 - SLACK):
                 yield Doubt(
                     subject.at(*place_in_session(session, slot), "load"),

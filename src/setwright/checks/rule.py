@@ -8,9 +8,10 @@ from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.threshold import Threshold
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, Slot
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.acceptance import Acceptance
 from setwright.model.programme import Programme
+from setwright.model.session import Slot, path_in_block
 from setwright.review.status import Review, reviews
 from setwright.source.finding import Finding, Position, Severity
 from setwright.source.read import Places
@@ -41,24 +42,29 @@ class Subject:
 
     @cached_property
     def slots(self) -> dict[tuple[str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
-        """Every exercise of every session, with all its weeks in order, plan by plan."""
+        """Every exercise of every session and what may be done instead, with all its weeks in order, plan by plan."""
         found: dict[tuple[str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
         for plan in self.plans:
             for session in plan.sessions:
-                for item in session.items:
+                for item in session.all_items:
                     found.setdefault((session.session, item.slot), []).append((plan, session, item))
         return found
+
+    def main_regions(self, exercise: str) -> tuple[str, ...]:
+        """Return the regions that do most of the work of an exercise, as they are counted."""
+        return self.programme.club.counted(self.programme.exercises[exercise].regions.main)
 
     def accepted_at(self, session: str, slot: Slot) -> list[Acceptance]:
         """Return what the coach accepts for one exercise of one session: there, on the session, on the exercise."""
         whole = self.programme.sessions[session]
-        written = whole.blocks[slot[0]].exercises[slot[1]]
+        written = whole.written(slot)
         return [*written.accept, *whole.accept, *self.programme.exercises[written.exercise].accept]
 
 
-def place_in_session(session: str, slot: Slot) -> tuple[str, str, int, str, int]:
+def place_in_session(session: str, slot: Slot) -> tuple[str, *tuple[str | int, ...]]:
     """Return file and path of one exercise of a session."""
-    return (f"sessions/{session}.yml", "blocks", slot[0], "exercises", slot[1])
+    path: tuple[str | int, ...] = ("blocks", slot[0], *path_in_block(slot[1:]))
+    return (f"sessions/{session}.yml", *path)
 
 
 @dataclass(frozen=True)

@@ -47,7 +47,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for plan in subject.plans:
         held: set[str] = set()
         for session in plan.sessions:
-            held |= {item.exercise for item in session.items}
+            held |= {item.exercise for item in session.all_items}
         for index, phase in enumerate(plan.plan.phases):
             waiting = [ident for ident in sorted(held) if index + 1 < (_first(subject, ident) or 0)]
             if phase.weeks < least and waiting:

@@ -10,7 +10,7 @@ from setwright.checks.texts import Path, instructions
 from setwright.dose.contacts import is_jump
 from setwright.dose.resolved import ResolvedItem
 from setwright.model.acceptance import Acceptance
-from setwright.model.session import Session
+from setwright.model.session import Session, Slot, path_in_block
 from setwright.review.words import Names
 
 _SENTENCE: Final = re.compile(r"(?<=[.!?])\s+")
@@ -92,11 +92,12 @@ def _own(subject: Subject, folder: str, name: str, path: Path) -> tuple[str, ...
 def _held(session: Session, path: Path) -> Iterator[str]:
     """Yield the exercises of a session, of one of its blocks, or the one at a path."""
     for b, block in enumerate(session.blocks):
-        for e, one in enumerate(block.exercises):
-            if path[:-1] in ((), ("blocks", b), ("blocks", b, "exercises", e)):
+        for where, one in block.prescriptions():
+            if path[:-1] in ((), ("blocks", b), ("blocks", b, *path_in_block(where))):
                 yield one.exercise
 
 
-def _holds(path: Path, slot: tuple[int, int]) -> bool:
+def _holds(path: Path, slot: Slot) -> bool:
     """Say whether a slot lies at the place of a note: in its block, or at its own exercise."""
-    return path[:1] == ("blocks",) and path[1] == slot[0] and (path[2] != "exercises" or path[3] == slot[1])
+    here = path_in_block(slot[1:])
+    return path[:2] == ("blocks", slot[0]) and (path[2] != "exercises" or path[2:-1] == here)

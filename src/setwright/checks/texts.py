@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 from setwright.model.acceptance import Acceptance
 from setwright.model.exercise import Exercise
 from setwright.model.programme import Programme
+from setwright.model.session import path_in_block
 
 Path = tuple[str | int, ...]
 Instruction = tuple[str, Path, str, Sequence[Acceptance]]
@@ -55,5 +56,5 @@ def _of_sessions(programme: Programme) -> Iterator[Instruction]:
         texts: list[tuple[Path, str | None]] = [(("aim",), session.aim), (("note",), session.note)]
         for b, block in enumerate(session.blocks):
             texts.append((("blocks", b, "note"), block.note))
-            texts += [(("blocks", b, "exercises", e, "note"), one.note) for e, one in enumerate(block.exercises)]
+            texts += [(("blocks", b, *path_in_block(e), "note"), one.note) for e, one in block.prescriptions()]
         yield from ((f"sessions/{ident}.yml", path, text, session.accept) for path, text in texts if text)

@@ -1,7 +1,7 @@
-"""A file that nothing uses.
+"""Something that nothing uses.
 
-Looks for sessions that no plan holds, routines that no session offers, and exercises that stand in no session, no
-routine and no variation.
+Looks for sessions that no plan holds, routines that no session offers, exercises that stand in no session, no routine
+and no variation, and choices in club.yml for which no session has another way.
 
 Why it matters: it is often a misspelt or forgotten id, and members never see it.
 """
@@ -32,7 +32,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
     sessions = {s for plan in programme.plans.values() for phase in plan.phases for s in phase.sessions.values()}
     sessions |= {c.do_instead for plan in programme.plans.values() for c in plan.changes if c.do_instead}
     routines = {r for s in programme.sessions.values() for r in (*s.warm_up, *s.cool_down)}
-    exercises = {e.exercise for s in programme.sessions.values() for block in s.blocks for e in block.exercises}
+    exercises = {
+        e.exercise for s in programme.sessions.values() for block in s.blocks for _, e in block.prescriptions()
+    }
     exercises |= {part.exercise for r in programme.routines.values() for part in r.exercises if part.exercise}
     waiting = list(exercises)
     while waiting:  # a variation of a variation counts too
@@ -50,6 +52,11 @@ def check(subject: Subject) -> Iterator[Doubt]:
         if ident not in exercises:
             message = f"'{ident}' stands in no session, no routine and no variation"
             yield Doubt(subject.at(f"exercises/{ident}.yml"), message, _HINT, exercise.accept)
+    chosen = {choice for s in programme.sessions.values() for block in s.blocks for choice in block.choices}
+    for choice in programme.club.choices:
+        if choice not in chosen:
+            message = f"no session has a way for the choice '{choice}'"
+            yield Doubt(subject.at("club.yml", "choices", choice, key=True), message, "offer one, or delete the line")
 
 
 _HINT = "use it, or delete the file"

@@ -35,7 +35,8 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
     session = _session_on(resolved, week, day)
     for item in _items_of(session, exercise):
         name = looked.programme.exercises[exercise].name
-        click.secho(f"{name}, {resolved.plan.name}, week {week}, {day}", bold=True)
+        whom = f", for {' or '.join(item.choices)}" if item.choices else ""
+        click.secho(f"{name}, {resolved.plan.name}, week {week}, {day}{whom}", bold=True)
         for number, step in enumerate(derivation(ENGLISH, looked.programme, session, item, base_kg), 1):
             click.echo(f"{number:>3}. {step.says}")
             if step.rule:
@@ -74,6 +75,6 @@ def _session_on(plan: ResolvedPlan, week: int, day: str) -> ResolvedSession:
 
 
 def _items_of(session: ResolvedSession, exercise: str) -> list[ResolvedItem]:
-    inside = {item.exercise: item for item in session.items}
+    inside = {item.exercise: item for item in session.all_items}
     known(exercise, inside, "exercise of that session")
-    return [item for item in session.items if item.exercise == exercise]
+    return [item for item in session.all_items if item.exercise == exercise]

@@ -11,7 +11,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import ceil, floor
 
-from setwright.dose.loads import NEAR_KG, NEAR_SHARE, Choice, choose_weight, share_kg
+from setwright.dose.loads import NEAR_KG, NEAR_SHARE, Choice, choose_help, choose_weight, share_kg
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +62,7 @@ def load_bands(
     from_kg: Fraction,
     to_kg: Fraction,
     limit: Limit | None = None,
+    helps: bool = False,
 ) -> tuple[LoadBand, ...]:
     """Return the bands that cover a range of body weights without gap or overlap, lightest members first.
 
@@ -70,12 +71,13 @@ def load_bands(
         owned_kg: the owned weights, lightest first, at least one.
         from_kg: the lightest body weight covered, included.
         to_kg: the heaviest body weight covered, included.
-        limit: the physiotherapist's limit, if any.
+        limit: the physiotherapist's limit, if any: the heaviest weight, or the least help.
+        helps: whether the weight is taken off the body.
     """
     limit = limit or Limit()
 
     def choose(base_kg: Fraction) -> Choice:
-        return choose_weight(share_kg(percent, base_kg), owned_kg, limit.at(base_kg))
+        return (choose_help if helps else choose_weight)(share_kg(percent, base_kg), owned_kg, limit.at(base_kg))
 
     return _written_down(choose, sorted(_turning_points(percent, owned_kg, limit, from_kg, to_kg)), from_kg, to_kg)
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 from itertools import groupby
 from typing import Final, Literal, Self
 
-from setwright.model.load import Load, in_all, same_kind
+from setwright.model.load import Load, demand, same_kind
 from setwright.model.prescription import Measure
 from setwright.model.span import Span
 from setwright.model.tempo import Tempo
@@ -110,7 +110,7 @@ class Dose:
         loads = self.loads
         if not loads or not loads[0].weighed or not all(same_kind(loads[0], load) for load in loads):
             return loads[0] if loads else None
-        return max(loads, key=in_all)
+        return max(loads, key=demand)
 
     @property
     def total_reps(self) -> Span:

@@ -10,8 +10,10 @@ from typing import Final
 
 from setwright.dose.dose import Dose, Set
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
+from setwright.model.club import Club
 from setwright.model.exercise import Exercise
-from setwright.model.load import BodyWeightShare, Weight, in_all
+from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Weight, in_all
+from setwright.model.programme import Programme
 
 MAIN_SET: Final = Fraction(1)
 ALSO_SET: Final = Fraction(1, 2)
@@ -65,33 +67,59 @@ def _lifted(dose: Dose, one: Set) -> Lifted:
             return Lifted(fixed_kg=in_all(load) * reps)
         case BodyWeightShare():
             return Lifted(share=in_all(load) / 100 * reps)
+        case HelpShare() | HelpWeight():
+            return Lifted()  # what is lifted is the body, less than all of it
         case _:
             return Lifted(unknown_reps=reps)
 
 
-def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise]) -> Exposure:
-    """Return the work of some exercises together, such as of a week."""
+def exposure(items: Iterable[ResolvedItem], exercises: Mapping[str, Exercise], club: Club | None = None) -> Exposure:
+    """Return the work of some exercises together, such as of a week; a club's own regions count as what they belong to.
+
+    Where something else may be done in an exercise's place, the most of any way counts, figure by figure.
+    """
     sets = reps = tension = 0
     by_region: dict[str, Fraction] = {}
     by_pattern: dict[str, int] = {}
     whole = Lifted()
     for item in items:
-        dose, exercise = item.dose, exercises[item.exercise]
-        sets += dose.count
-        reps += int(dose.total_reps.high)
-        tension += int(dose.tension_s.high)
-        whole += lifted(dose)
-        by_pattern[exercise.pattern] = by_pattern.get(exercise.pattern, 0) + dose.count
-        counted = [(region, MAIN_SET) for region in exercise.regions.main]
-        counted += [(region, ALSO_SET) for region in exercise.regions.also if region not in exercise.regions.main]
-        for region, share in counted:
-            by_region[region] = by_region.get(region, Fraction(0)) + dose.count * share
+        each = [_alone(way.dose, exercises[way.exercise], club) for way in item.ways]
+        sets += max(one.sets for one in each)
+        reps += max(one.reps for one in each)
+        tension += max(one.tension_s for one in each)
+        whole += Lifted(
+            max(one.lifted.fixed_kg for one in each),
+            max(one.lifted.share for one in each),
+            max(one.lifted.unknown_reps for one in each),
+        )
+        for region in dict.fromkeys(region for one in each for region in one.by_region):
+            most = max(one.by_region.get(region, Fraction(0)) for one in each)
+            by_region[region] = by_region.get(region, Fraction(0)) + most
+        for pattern in dict.fromkeys(pattern for one in each for pattern in one.by_pattern):
+            by_pattern[pattern] = by_pattern.get(pattern, 0) + max(one.by_pattern.get(pattern, 0) for one in each)
     return Exposure(sets, by_region, by_pattern, reps, whole, tension)
 
 
-def week_exposure(week: ResolvedWeek, exercises: Mapping[str, Exercise]) -> Exposure:
+def _alone(dose: Dose, exercise: Exercise, club: Club | None) -> Exposure:
+    """Return the work of one dose."""
+    main, also = (
+        names if club is None else club.counted(names) for names in (exercise.regions.main, exercise.regions.also)
+    )
+    counted = [(region, MAIN_SET) for region in main]
+    counted += [(region, ALSO_SET) for region in also if region not in main]
+    return Exposure(
+        dose.count,
+        {region: dose.count * share for region, share in counted},
+        {exercise.pattern: dose.count},
+        int(dose.total_reps.high),
+        lifted(dose),
+        int(dose.tension_s.high),
+    )
+
+
+def week_exposure(week: ResolvedWeek, programme: Programme) -> Exposure:
     """Return the work of a week of a plan."""
-    return exposure((item for session in week.sessions for item in session.items), exercises)
+    return exposure((i for session in week.sessions for i in session.items), programme.exercises, programme.club)
 
 
 def session_load(effort: int, minutes: Fraction) -> Fraction:

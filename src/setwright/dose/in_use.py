@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 
 from setwright.dose.dose import Dose
-from setwright.dose.resolved import ResolvedPlan
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan
 from setwright.model.load import Load
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.programme import Programme
@@ -47,6 +47,14 @@ class Dosage:
                 self.tempos.add(one.tempo)
 
 
+def most_sets(item: ResolvedItem) -> dict[str, int]:
+    """Return the most sets of each exercise that a member does in one place of a session, by whatever choice."""
+    most: dict[str, int] = {}
+    for way in item.ways:
+        most[way.exercise] = max(most.get(way.exercise, 0), way.dose.count)
+    return most
+
+
 def dosages(programme: Programme, plans: Sequence[ResolvedPlan]) -> dict[str, Dosage]:
     """Return the doses in use of every exercise, by id."""
     found = {ident: Dosage() for ident in programme.exercises}
@@ -54,11 +62,13 @@ def dosages(programme: Programme, plans: Sequence[ResolvedPlan]) -> dict[str, Do
         for week in plan.weeks:
             total: dict[str, int] = {}
             for session in week.sessions:
-                for item in session.items:
+                for item in session.all_items:
                     whole = found[item.exercise]
                     whole.add(item.dose)
                     whole.by_plan.setdefault(plan.ident, Dosage()).add(item.dose)
-                    total[item.exercise] = total.get(item.exercise, 0) + item.dose.count
+                for item in session.items:
+                    for ident, sets in most_sets(item).items():
+                        total[ident] = total.get(ident, 0) + sets
             for ident, sets in total.items():
                 for counted in (found[ident], found[ident].by_plan[plan.ident]):
                     counted.weekly_sets = max(counted.weekly_sets, sets)

@@ -41,7 +41,7 @@ def is_near(exact_kg: Fraction, weight_kg: Fraction) -> bool:
 
 
 def _near_kg(exact_kg: Fraction) -> Fraction:
-    return max(NEAR_KG, NEAR_SHARE * exact_kg)
+    return max(NEAR_KG, NEAR_SHARE * abs(exact_kg))
 
 
 def choose_weight(exact_kg: Fraction, owned_kg: Sequence[Fraction], limit_kg: Fraction | None = None) -> Choice:
@@ -65,3 +65,20 @@ def choose_weight(exact_kg: Fraction, owned_kg: Sequence[Fraction], limit_kg: Fr
     if weight != nearest(exact_kg, light_enough):
         return Choice(weight, "limit")
     return Choice(weight, "near" if is_near(exact_kg, weight) else "lighter")
+
+
+def choose_help(exact_kg: Fraction, owned_kg: Sequence[Fraction], least_kg: Fraction | None = None) -> Choice:
+    """Choose the owned weight for a load that takes weight off the body: the same choice, the other way round.
+
+    The nearest, the heavier one on a tie, among those that give neither less help than the limit nor clearly less than
+    prescribed. Its fit "lighter" then says that it helps more than prescribed, since nothing else is owned.
+
+    Args:
+        exact_kg: the prescribed help in kg.
+        owned_kg: the owned weights in kg, lightest first, at least one.
+        least_kg: the least help allowed, if any.
+    """
+    lifted = choose_weight(
+        -exact_kg, [-weight for weight in reversed(owned_kg)], None if least_kg is None else -least_kg
+    )
+    return Choice(None if lifted.weight_kg is None else -lifted.weight_kg, lifted.fit)

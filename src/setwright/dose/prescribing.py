@@ -11,7 +11,7 @@ from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, Effort, Load, Reserve, in_all, same_kind
+from setwright.model.load import Band, Effort, Load, Reserve, demand, same_kind
 from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
@@ -117,11 +117,12 @@ def _heaviness(load: Load, bands: Sequence[str]) -> Fraction | None:
     """Return what loads of one kind are ordered by, heaviest last; None for a band that is in no list."""
     match load:
         case Band(name=name):
-            return Fraction(bands.index(name)) if name in bands else None
+            place = Fraction(bands.index(name)) if name in bands else None
+            return -place if place is not None and load.helps else place
         case Reserve(reps=reps):
             return Fraction(-reps)
         case _:
-            return in_all(load)
+            return demand(load)
 
 
 def overridden(dose: Dose, change: Change) -> Dose:

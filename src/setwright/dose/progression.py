@@ -10,7 +10,18 @@ from math import ceil
 from typing import Any, TypeVar
 
 from setwright.model.amounts import Amounts, Loads
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
+from setwright.model.load import (
+    Band,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+)
 from setwright.model.progress import Climb, LoadClimb
 from setwright.model.span import Span
 
@@ -50,9 +61,9 @@ def _way(low: N, high: N, climb: Climb[N, Any], trained: int) -> N:
 def with_magnitude(load: Load, number: Fraction) -> Load:
     """Return the same kind of load with another number."""
     match load:
-        case BodyWeightShare() | OneRepMaxShare():
+        case BodyWeightShare() | OneRepMaxShare() | HelpShare():
             return replace(load, percent=number)
-        case Weight():
+        case Weight() | HelpWeight():
             return replace(load, kg=number)
         case Effort():
             return replace(load, rpe=number)

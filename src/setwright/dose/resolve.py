@@ -4,6 +4,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
+from setwright.dose.choosing import Course, any_of, picks_in
 from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
@@ -15,18 +16,17 @@ from setwright.dose.resolved import (
     ResolvedSession,
     ResolvedWeek,
     Skipped,
-    Slot,
     Take,
 )
-from setwright.dose.sequence import block_steps
+from setwright.dose.sequence import Step, block_steps
 from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
-from setwright.dose.timing import USUAL_CHANGE_OVER_S, block_time, session_time
+from setwright.dose.timing import USUAL_CHANGE_OVER_S, TimeRange, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_in
 from setwright.model.plan import Change, Plan
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
-from setwright.model.session import Block, Session
+from setwright.model.session import Block, Session, Slot
 from setwright.model.vocabulary import Weekday
 
 
@@ -76,7 +76,7 @@ class _PlanResolver:
             for ident in {session.session for session in sessions}:
                 self.counted.trained[ident] = self.counted.trained.get(ident, 0) + 1
         for session in sessions:
-            for item in session.items:
+            for item in session.all_items:
                 self.counted.last[session.session, item.slot] = item
         return ResolvedWeek(
             number=number,
@@ -134,17 +134,39 @@ class _PlanResolver:
         changes: list[Change],
     ) -> ResolvedBlock:
         rest_s = rest_at(block, trained)
-        items = []
-        for place, written in enumerate(block.exercises):
+        found = {}
+        for place, written in block.prescriptions():
             own = [c for c in changes if c.exercise in (None, written.exercise)]
-            items.append(self.item((index, place), block, written, rest_s, trained, remains, own))
+            found[place] = self.item((index, *place), block, written, rest_s, trained, remains, own)
+        items = [
+            replace(
+                found[(place,)],
+                optional=written.optional,
+                instead=tuple(
+                    replace(found[place, way], choices=tuple(one.for_)) for way, one in enumerate(written.instead)
+                ),
+            )
+            for place, written in enumerate(block.exercises)
+        ]
         for change in changes:
             if change.exercise is None and change.rest is not None:
                 rest_s = change.rest
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
         together, items = self.compared(ident, block, items)
-        doses = [item.dose for item in items]
-        steps = block_steps(index, block.kind, [item.exercise for item in items], doses, rest_s, change_over_s)
+
+        def gone_through(chosen: list[ResolvedItem]) -> tuple[tuple[Step, ...], TimeRange]:
+            doses = [item.dose for item in chosen]
+            steps = block_steps(index, block.kind, [item.exercise for item in chosen], doses, rest_s, change_over_s)
+            return steps, block_time(steps, doses)
+
+        courses, times = [], []
+        for picks in picks_in(block):
+            chosen = [item.ways[pick] for item, pick in zip(items, picks, strict=True)]
+            steps, time = gone_through(chosen)
+            core = [way for item, way in zip(items, chosen, strict=True) if not item.optional]
+            shortest = TimeRange(0, 0) if block.optional or not core else gone_through(core)[1]
+            courses.append(Course(picks, steps))
+            times += [time, shortest]
         return ResolvedBlock(
             index=index,
             kind=block.kind,
@@ -153,10 +175,12 @@ class _PlanResolver:
             rest_s=rest_s,
             change_over_s=change_over_s,
             items=tuple(items),
-            time=block_time(steps, doses),
-            steps=steps,
+            time=any_of(times),
+            steps=courses[0].steps,
             note=block.note,
             changes=together,
+            optional=block.optional,
+            courses=tuple(courses[1:]),
         )
 
     def compared(
@@ -167,8 +191,9 @@ class _PlanResolver:
         pairs = [(before.dose, item.dose) for before, item in zip(befores, items, strict=True) if before is not None]
         shared = {round_changes(before, now) for before, now in pairs}
         together = shared.pop() if block.kind != "straight" and len(shared) == 1 else None
-        compared = []
-        for before, item in zip(befores, items, strict=True):
+
+        def with_changes(item: ResolvedItem) -> ResolvedItem:
+            before = self.counted.last.get((ident, item.slot))
             different: tuple[Difference, ...] = ()
             if before is not None:
                 hands = in_hand(before), in_hand(item)
@@ -176,8 +201,9 @@ class _PlanResolver:
                     different = changes_between(before.dose, item.dose, block.kind != "straight", hands)
                 else:
                     different = own_changes(before.dose, item.dose, hands)
-            compared.append(replace(item, changes=different))
-        return together or (), compared
+            return replace(item, changes=different, instead=tuple(with_changes(way) for way in item.instead))
+
+        return together or (), [with_changes(item) for item in items]
 
     def item(
         self,
@@ -200,8 +226,14 @@ class _PlanResolver:
             exercise=written.exercise,
             dose=dose,
             kit=kit,
+            kit_name=None if kit is None else self.programme.club.kit_name(kit),
             takes=tuple(
-                Take(load, self.bands.over(load, kit, exercise), self.bands.fixed(load, kit, exercise))
+                Take(
+                    load,
+                    self.bands.over(load, kit, exercise),
+                    self.bands.fixed(load, kit, exercise),
+                    self.bands.shown_from(load, kit),
+                )
                 for load in dose.loads
             ),
             rounds=block.kind != "straight",

@@ -1,12 +1,13 @@
 """A programme with every number explicit: what pages, sheets and feeds are made from."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
+from setwright.dose.choosing import Course, Picks
 from setwright.dose.dose import Dose
 from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
@@ -15,11 +16,8 @@ from setwright.dose.timing import TimeRange
 from setwright.dose.week_kind import Remains
 from setwright.model.load import Load
 from setwright.model.plan import Plan
-from setwright.model.session import BlockKind
+from setwright.model.session import BlockKind, Slot
 from setwright.model.vocabulary import Weekday
-
-Slot = tuple[int, int]
-"""Where an exercise stands in its session: block and place in the block, from 0."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,32 +33,57 @@ class Take:
     """What to take for one of an exercise's loads.
 
     ``bands`` stand over body weight (or over 1RM, where the load is a share of that); ``choice`` is the owned weight
-    for a fixed load.
+    for a fixed load. A table over 1RM is shown from ``shown_from_kg`` on; the bands begin below.
     """
 
     load: Load
     bands: tuple[LoadBand, ...]
     choice: Choice | None
+    shown_from_kg: Fraction | None = None
+
+    @property
+    def shown(self) -> tuple[LoadBand, ...]:
+        """The bands that a table shows."""
+        if self.shown_from_kg is None:
+            return self.bands
+        first = self.shown_from_kg
+        return tuple(
+            replace(band, from_kg=max(first, band.from_kg), from_included=band.from_included or band.from_kg < first)
+            for band in self.bands
+            if band.to_kg >= first
+        )
 
 
 @dataclass(frozen=True, slots=True)
 class ResolvedItem:
     """One exercise of one session in one week.
 
-    ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
+    ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is,
+    ``kit_name`` what members call it.
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
-    ``heights`` are those of a box or step, where the session or a limit names any.
+    ``heights`` are those of a box or step, where the session or a limit names any. ``instead`` is what members with a
+    choice do in its place, and ``choices`` are those of whoever does this one so. A member may leave out what is
+    ``optional``.
     """
 
     slot: Slot
     exercise: str
     dose: Dose
     kit: str | None
+    kit_name: str | None
     takes: tuple[Take, ...]
     rounds: bool
     changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
     heights: Heights | None = None
+    optional: bool = False
+    choices: tuple[str, ...] = ()
+    instead: tuple["ResolvedItem", ...] = ()
+
+    @property
+    def ways(self) -> tuple["ResolvedItem", ...]:
+        """The exercise itself, and what may be done in its place."""
+        return (self, *self.instead)
 
     def take_of(self, load: Load | None) -> Take | None:
         """Return what to take for a load of the dose; None for the body alone."""
@@ -85,6 +108,8 @@ class ResolvedBlock:
 
     ``name`` is the coach's own, if any; ``number`` counts the unnamed blocks of one kind where there are several.
     ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
+    ``steps`` are those of the exercises as they stand, ``courses`` how it goes for members with choices, and ``time``
+    is that of any of them, from without what is ``optional`` to all of it.
     """
 
     index: int
@@ -98,6 +123,20 @@ class ResolvedBlock:
     steps: tuple[Step, ...]
     note: str | None
     changes: tuple[Difference, ...]
+    optional: bool = False
+    courses: tuple[Course, ...] = ()
+
+    def picked(self, picks: Picks) -> tuple[ResolvedItem, ...]:
+        """Return the exercises of one combination of ways."""
+        return tuple(item.ways[pick] for item, pick in zip(self.items, picks, strict=True))
+
+    def course_with(self, item: ResolvedItem) -> tuple[tuple[Step, ...], tuple[ResolvedItem, ...]]:
+        """Return the steps and the exercises of a way through the block that holds one that may be done in it."""
+        pick = item.slot[2] + 1 if len(item.slot) > 2 else 0
+        for course in self.courses:
+            if pick and course.picks[item.slot[1]] == pick:
+                return course.steps, self.picked(course.picks)
+        return self.steps, self.items
 
     @property
     def rounds(self) -> int | None:
@@ -128,8 +167,13 @@ class ResolvedSession:
 
     @property
     def items(self) -> Iterator[ResolvedItem]:
-        """Every exercise, in order."""
+        """Every exercise as it stands, in order."""
         return (item for block in self.blocks for item in block.items)
+
+    @property
+    def all_items(self) -> Iterator[ResolvedItem]:
+        """Every exercise, each followed by what may be done in its place."""
+        return (way for item in self.items for way in item.ways)
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,8 +214,8 @@ class ResolvedPlan:
         return (session for week in self.weeks for session in week.sessions)
 
     def uses(self, exercise: str) -> Iterator[tuple[ResolvedSession, ResolvedItem]]:
-        """Yield every place where an exercise stands, in order of date."""
-        return ((s, item) for s in self.sessions for item in s.items if item.exercise == exercise)
+        """Yield every place where an exercise stands, also in that of another one, in order of date."""
+        return ((s, item) for s in self.sessions for item in s.all_items if item.exercise == exercise)
 
 
 def choice_at(bands: tuple[LoadBand, ...], base_kg: Fraction) -> Choice | None:

@@ -11,14 +11,15 @@ from fractions import Fraction
 from setwright.dose.dose import Dose
 from setwright.dose.loads import share_kg
 from setwright.dose.resolved import ResolvedItem, choice_at
-from setwright.model.load import BodyWeightShare, Load, Weight
+from setwright.model.load import AddedWeight, BodyWeightShare, HelpShare, HelpWeight, Load, Weight
 
 
 @dataclass(frozen=True, slots=True)
 class TakenStep:
     """A step in kg, both hands together. ``body_weight_kg`` is whose step it is; None where it is everybody's.
 
-    ``between_kg`` is the lightest weight that the club owns between the two; None where there is none.
+    Where the body is lifted too, with a weight added or help taken off, it is in both. ``between_kg`` is the owned
+    weight of the smallest step between the two; None where there is none.
     """
 
     before_kg: Fraction
@@ -33,14 +34,33 @@ class TakenStep:
 
 
 def taken_kg(item: ResolvedItem, body_weight_kg: int) -> Fraction | None:
-    """Return the weight that a member takes, both hands together; None where there is none to take."""
+    """Return the weight that a member takes, both hands together; None where there is none to take.
+
+    With a weight added to the body, or help, it is the body weight with it, or without it.
+    """
     load = item.dose.heaviest
-    if not isinstance(load, BodyWeightShare | Weight):
+    if not isinstance(load, BodyWeightShare | Weight | HelpShare | HelpWeight):
         return None
-    choice = item.choice if isinstance(load, Weight) else choice_at(item.bands, Fraction(body_weight_kg))
+    fixed = isinstance(load, Weight | HelpWeight)
+    choice = item.choice if fixed else choice_at(item.bands, Fraction(body_weight_kg))
     if choice is None or choice.weight_kg is None:
         return None
-    return choice.weight_kg * (2 if load.per_hand else 1)
+    return lifted_kg(load, choice.weight_kg, body_weight_kg)
+
+
+def lifted_kg(load: Load, weight_kg: Fraction, body_weight_kg: int) -> Fraction:
+    """Return what is lifted with a weight, both hands together; 1 kg at least, where help would lift all of it."""
+    match load:
+        case AddedWeight():
+            return body_weight_kg + weight_kg
+        case HelpShare() | HelpWeight():
+            return max(Fraction(1), body_weight_kg - weight_kg)
+    return weight_kg * (2 if load.per_hand else 1)
+
+
+def lifts_body(load: Load | None) -> bool:
+    """Say whether the body is lifted with a load, so that steps are judged with it."""
+    return isinstance(load, AddedWeight | HelpShare | HelpWeight)
 
 
 def least_kg(item: ResolvedItem, lightest_kg: Fraction) -> Fraction | None:
@@ -70,15 +90,21 @@ def taken_steps(
         owned_kg: what the club owns of the kit that is used now, on the footing (in all, per hand) of the load now.
         members_kg: the lightest and the heaviest member.
     """
-    hands = 2 if now.dose.heaviest is not None and now.dose.heaviest.per_hand else 1
+    load = now.dose.heaviest
+    if load is None or lifts_body(load) != lifts_body(before.dose.heaviest):
+        return
     whole = {members_kg[0], *(band.whole_kg[0] for item in (before, now) for band in item.bands if band.whole_kg)}
-    same_for_all = not before.bands and not now.bands
+    same_for_all = not before.bands and not now.bands and not lifts_body(load)
     for body_weight_kg in sorted(whole):
         was, is_now = taken_kg(before, body_weight_kg), taken_kg(now, body_weight_kg)
         if was is None or is_now is None:
             continue
-        between_kg = next((weight * hands for weight in owned_kg if was < weight * hands < is_now), None)
-        yield TakenStep(was, is_now, None if same_for_all else body_weight_kg, between_kg)
+        steps = ((lifted_kg(load, weight, body_weight_kg), weight) for weight in owned_kg)
+        between = min(((step, weight) for step, weight in steps if was < step < is_now), default=None)
+        hands = 2 if load.per_hand else 1
+        yield TakenStep(
+            was, is_now, None if same_for_all else body_weight_kg, None if between is None else between[1] * hands
+        )
 
 
 def in_hand(item: ResolvedItem) -> Dose:
@@ -86,7 +112,12 @@ def in_hand(item: ResolvedItem) -> Dose:
 
     def taken(load: Load | None) -> Load | None:
         take = item.take_of(load)
-        if not isinstance(load, Weight) or take is None or take.choice is None or take.choice.weight_kg is None:
+        if (
+            not isinstance(load, Weight | HelpWeight)
+            or take is None
+            or take.choice is None
+            or take.choice.weight_kg is None
+        ):
             return load
         return replace(load, kg=take.choice.weight_kg)
 
@@ -96,6 +127,6 @@ def in_hand(item: ResolvedItem) -> Dose:
 def is_taken(item: ResolvedItem) -> bool:
     """Say whether an item's load is met by owned weights, so that its step can be judged in the hand."""
     load = item.dose.heaviest
-    return (
-        bool(item.bands) if isinstance(load, BodyWeightShare) else isinstance(load, Weight) and item.choice is not None
-    )
+    if isinstance(load, BodyWeightShare | HelpShare):
+        return bool(item.bands)
+    return isinstance(load, Weight | HelpWeight) and item.choice is not None

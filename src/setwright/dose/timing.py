@@ -70,9 +70,13 @@ def block_time(steps: Sequence[Step], doses: Sequence[Dose]) -> TimeRange:
 
 
 def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
-    """Return the time of all blocks and the changes between them, without warm-up and cool-down."""
-    between = step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ())
-    return sum(blocks, TimeRange(0, 0)) + between * max(0, len(blocks) - 1)
+    """Return the time of all blocks and the changes between them, without warm-up and cool-down.
+
+    A block that may take no time at all is one to leave out, and the change to it with it.
+    """
+    between, sure = step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ()), sum(block.low_s > 0 for block in blocks)
+    changes = TimeRange(between.low_s * max(0, sure - 1), between.high_s * max(0, len(blocks) - 1))
+    return sum(blocks, changes)
 
 
 def seconds_until_again(steps: Sequence[Step], doses: Sequence[Dose], item: int) -> int | None:

@@ -40,7 +40,10 @@ def share_of_count(count: int, percent: Fraction) -> int:
 
 
 def share_of_load(load: Load | None, percent: Fraction) -> Load | None:
-    """Return a share of a load. Efforts, reps in reserve and bands stay: they follow the member anyway."""
+    """Return a share of a load. Efforts, reps in reserve and bands stay: they follow the member anyway.
+
+    Help stays, too: a share of it would be less help, and the week heavier.
+    """
     if isinstance(load, BodyWeightShare | OneRepMaxShare | Weight):
         return with_magnitude(load, magnitude(load) * percent / 100)
     return load

@@ -96,7 +96,7 @@ def _routines(desk: Desk, plan: ResolvedPlan) -> list[str]:
 def _exercises(desk: Desk, plan: ResolvedPlan, routines: Iterable[str]) -> list[str]:
     """Return every exercise of the plan, its routines and their easier and harder ways, by name."""
     programme = desk.site.programme
-    found = {item.exercise for session in plan.sessions for item in session.items}
+    found = {item.exercise for session in plan.sessions for item in session.all_items}
     for ident in list(found):
         ways = (*programme.exercises[ident].easier, *programme.exercises[ident].harder)
         found.update(way.exercise for way in ways if way.exercise)

@@ -49,7 +49,7 @@ def card_data(desk: Desk, ident: str) -> dict[str, Any]:
         "status_inside": small(said),
         "figure": still(exercise, language=desk.language),
         "why": desk.prose(exercise.why),
-        "facts": [list(fact) for fact in facts(desk.language, exercise)],
+        "facts": [list(fact) for fact in facts(desk.language, desk.site.programme.club, exercise)],
         "cues": desk.all_prose(exercise.cues),
         "set_up": desk.all_prose(exercise.set_up),
         "steps": desk.all_prose(exercise.steps),

@@ -56,6 +56,7 @@ def labels(language: Language) -> dict[str, str]:
         "now": say("Now:"),
         "on_a_phone": say("This sheet on a phone:"),
         "on_the_back": say("who should, and the limits of each exercise, are on the back."),
+        "optional": say("optional"),
         "page": say("Page %(page)s", page="{page}"),
         "page_of": say("%(page)s of %(pages)s", page="{page}", pages="{pages}"),
         "physiotherapist": say("Physiotherapist:"),

@@ -1,16 +1,19 @@
 """A session's sheet for the wall, and a week's pack: an overview and the sheets of all its sessions."""
 
+import json
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from setwright.dose.resolved import ResolvedBlock, ResolvedPlan, ResolvedSession, ResolvedWeek
+from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, item_data
 from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
+from setwright.review.words import Where
 from setwright.wording import blocks
 from setwright.wording.changes import in_a_line
+from setwright.wording.choices import clinician_decides, for_whom
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
@@ -35,7 +38,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
-    facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
+    facts.append([say("Kit"), kit(language, programme.club, desk.site.kit_of(session))])
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
@@ -52,7 +55,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
             *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
-        "blocks": [_block(desk, session, block) for block in session.blocks],
+        "blocks": once(desk, [_block(desk, session, block) for block in session.blocks]),
         "cool_downs": _choices(desk, written.cool_down),
         "warm_up_names": _names(desk, written.warm_up),
         "cool_down_names": _names(desk, written.cool_down),
@@ -84,7 +87,7 @@ def _start(session: ResolvedSession) -> int:
 
     A guess from how much there is to print. It only shortens the search and changes nothing that is found.
     """
-    lines = sum(1 + bool(item.bands) for item in session.items) + len(session.blocks)
+    lines = sum(1 + bool(item.bands) for item in session.all_items) + len(session.blocks)
     return min(5, max(0, (lines - 8) // 2))
 
 
@@ -104,31 +107,71 @@ def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
 
 def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
     language = desk.language
-    written = desk.site.programme.sessions[session.session].blocks[block.index]
-    items = []
-    for item in block.items:
-        where = ("session", session.session, *item.slot)
-        note, kit_here = written.exercises[item.slot[1]].note, written.exercises[item.slot[1]].kit
-        only = blocks.only_in(language, block, item)
-        data = item_data(desk, item, block.rounds is not None)
-        own_kit = None
-        if kit_here is not None and (*where, "kit") in desk.site.not_reviewed:
-            own_kit = [
-                *desk.prose(language.say("Kit of this session: %(kit)s.", kit=kit(language, kit_here))),
-                desk.mark,
-            ]
-        if (*where, "height") in desk.site.not_reviewed:
-            own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
-        noted = desk.noted(note, (*where, "note")) if note else None
-        items.append(data | {"note": noted, "own_kit": own_kit, "only": only})
+    items = [
+        {
+            **_place(desk, session, block, item),
+            "optional": item.optional,
+            "instead": [_instead(desk, session, block, way) for way in item.instead],
+        }
+        for item in block.items
+    ]
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
         "time": time_range(language, block.time),
         "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
+        "optional": block.optional,
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
         "changes": in_a_line(language, block.changes),
         "items": items,
     }
+
+
+def _place(desk: Desk, session: ResolvedSession, block: ResolvedBlock, item: ResolvedItem) -> dict[str, Any]:
+    """Return one exercise with what this session says of it."""
+    language, written = desk.language, desk.site.programme.sessions[session.session].written(item.slot)
+    where: Where = ("session", session.session, *item.slot)
+    own_kit = None
+    if written.kit is not None and (*where, "kit") in desk.site.not_reviewed:
+        said = language.say("Kit of this session: %(kit)s.", kit=kit(language, desk.site.programme.club, written.kit))
+        own_kit = [*desk.prose(said), desk.mark]
+    if (*where, "height") in desk.site.not_reviewed:
+        own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
+    return item_data(desk, item, block.rounds is not None) | {
+        "note": desk.noted(written.note, (*where, "note")) if written.note else None,
+        "own_kit": own_kit,
+        "only": blocks.only_in(language, block, item),
+        "instead": [],
+        "optional": False,
+    }
+
+
+def _instead(desk: Desk, session: ResolvedSession, block: ResolvedBlock, way: ResolvedItem) -> dict[str, Any]:
+    """Return what members with a choice do in the place of an exercise, with whom it is for."""
+    language, club = desk.language, desk.site.programme.club
+    where: Where = ("session", session.session, *way.slot, "for")
+    whom = language.say("For %(whom)s.", whom=for_whom(language, club, way.choices))
+    return _place(desk, session, block, way) | {
+        "whom": desk.noted(whom, where),
+        "clinician": clinician_decides(language, club, way.choices),
+    }
+
+
+def once(desk: Desk, blocks: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Return blocks in which a table over 1RM that stands in an earlier place is not printed again, but pointed at."""
+    first: dict[str, str] = {}
+
+    def without_repeats(item: dict[str, Any]) -> dict[str, Any]:
+        loads: list[dict[str, Any]] = []
+        for load in item["loads"]:
+            table = json.dumps(load["bands"]) if load["of_max"] else ""
+            before = first.setdefault(table, item["name"]) if load["bands"] and table else None
+            if before is not None and (before != item["name"] or any(json.dumps(o["bands"]) == table for o in loads)):
+                said = desk.language.say("Your 1RM, and what to take: the table at %(exercise)s.", exercise=before)
+                load = load | {"bands": [], "take": said}
+            loads.append(load)
+        return item | {"loads": loads, "instead": [without_repeats(way) for way in item["instead"]]}
+
+    return [block | {"items": [without_repeats(item) for item in block["items"]]} for block in blocks]

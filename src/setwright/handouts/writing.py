@@ -133,6 +133,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
                 "take": plainly(load.take) or None,
                 "bands": [[row.span, row.take] for row in load.bands.rows] if load.bands else [],
                 "bands_of": load.bands.short if load.bands else "",
+                "of_max": load.of.load.of == "1RM",
                 "remark": load.remark,
                 "held_back": load.held_back,
             }

@@ -1,16 +1,20 @@
 """The club: who it is, what kit it owns, and the safety notices that every page carries."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
+from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
+from setwright.model.region import OwnRegion
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Flag, Length, Mass
+from setwright.model.vocabulary import Region
 
 
 class BodyWeightRange(CoachModel):
@@ -22,6 +26,26 @@ class BodyWeightRange(CoachModel):
     @model_validator(mode="after")
     def _in_order(self) -> Self:
         if self.from_ >= self.to:
+            refuse("range-upside-down", "'from' is not below 'to'", "swap them", at=("from",))
+        return self
+
+
+MOST_ONE_REP_MAX_KG: Final = Fraction(200)
+"""Tables over 1RM end here where a club says nothing else. Common practice, no source: few members of a club lift more,
+and a longer table fills a page."""
+
+
+class OneRepMaxRange(CoachModel):
+    """The 1RM that tables cover: what members may lift once."""
+
+    from_: Mass | None = Field(
+        default=None, alias="from", description="Where tables begin; left out, with the lightest weight."
+    )
+    to: Mass = Field(default=MOST_ONE_REP_MAX_KG, description="Where tables end.")
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.from_ is not None and self.from_ >= self.to:
             refuse("range-upside-down", "'from' is not below 'to'", "swap them", at=("from",))
         return self
 
@@ -147,8 +171,20 @@ class Club(CoachModel):
     about: Prose | None = Field(default=None, description="A sentence for the home page.")
     units: Literal["kg", "lb"] = Field(default="kg", description="The unit that pages show.")
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
+    one_rep_max: OneRepMaxRange = Field(
+        default_factory=OneRepMaxRange, description="The 1RM that tables cover, if loads are a share of it."
+    )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
+    kit_names: dict[Id, Name] = Field(
+        default={}, description="What members read for a kind of kit, where that is not its id with spaces for dashes."
+    )
     safety: Safety = Field(description="Safety notices.")
+    regions: dict[OwnRegion, Region] = Field(
+        default={}, description="Regions of the body that the club adds, each with the one that it counts as."
+    )
+    choices: dict[Id, Name] = Field(
+        default={}, description="What members may say of themselves, a sentence each: 'I cannot do a pull-up yet'."
+    )
     unreviewed_exercises: Literal["notice", "stop publishing"] = Field(
         default="notice", description="What happens to exercises that no physiotherapist has signed off."
     )
@@ -156,7 +192,18 @@ class Club(CoachModel):
         default="stop publishing",
         description="What happens where limits, cautions or whom an exercise is not for changed since the sign-off.",
     )
+    accept: list[Acceptance] = Field(
+        default=[], max_length=12, description="Warnings about the club's kit that the coach stands by, once for all."
+    )
     checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
+
+    def counted(self, regions: Iterable[str]) -> tuple[str, ...]:
+        """Return regions as they are counted, each once: one that the club added counts as that which it belongs to."""
+        return tuple(dict.fromkeys(self.regions.get(name, name) for name in regions))
+
+    def kit_name(self, kit: str) -> str:
+        """Return what members read for a kind of kit."""
+        return self.kit_names.get(kit, kit.replace("-", " "))
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
         """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""

@@ -10,17 +10,18 @@ from setwright.model.base import CoachModel, refuse
 from setwright.model.figure import Figure
 from setwright.model.limits import Limits
 from setwright.model.media import Medium
+from setwright.model.region import RegionName
 from setwright.model.tempo import TempoField
 from setwright.model.text import ID_PATTERN, Id, Name, Prose
 from setwright.model.units import shown
-from setwright.model.vocabulary import Pattern, Region, Sides
+from setwright.model.vocabulary import Pattern, Sides
 
 
 class Regions(CoachModel):
     """Which regions of the body work."""
 
-    main: list[Region] = Field(min_length=1, max_length=6, description="Regions that do most of the work.")
-    also: list[Region] = Field(default=[], max_length=8, description="Regions that help.")
+    main: list[RegionName] = Field(min_length=1, max_length=6, description="Regions that do most of the work.")
+    also: list[RegionName] = Field(default=[], max_length=8, description="Regions that help.")
 
 
 class Fault(CoachModel):

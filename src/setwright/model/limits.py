@@ -6,7 +6,18 @@ from typing import Annotated, Any, Final
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
 from setwright.model.base import CoachModel, refuse
-from setwright.model.load import LOAD_SCHEMA, BodyWeightShare, Effort, Load, LoadField, Reserve, Weight, parse_load
+from setwright.model.load import (
+    LOAD_SCHEMA,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    LoadField,
+    Reserve,
+    Weight,
+    parse_load,
+)
 from setwright.model.text import Prose
 from setwright.model.units import Count, Length, Percent, WorkTime
 
@@ -36,17 +47,17 @@ MostLoad = Annotated[
         {
             **LOAD_SCHEMA,
             "pattern": LOAD_SCHEMA["pattern"].replace("^(", f"^({NO_WEIGHT}|"),
-            "examples": ["20 % bodyweight", "24 kg", "none"],
+            "examples": ["20 % bodyweight", "24 kg", "20 kg of help", "none"],
         }
     ),
 ]
-"""The heaviest load of an exercise, or ``none``."""
+"""The heaviest load of an exercise, the least help, or ``none``."""
 
 _KINDS: dict[str, tuple[tuple[type[Load | NoWeight], ...], str, str]] = {
     "load": (
-        (BodyWeightShare, Weight, NoWeight),
+        (BodyWeightShare, Weight, HelpShare, HelpWeight, NoWeight),
         "compared with a weight",
-        "write it as '20 % bodyweight' or '24 kg', or as 'none' for the body alone",
+        "write it as '20 % bodyweight', '24 kg' or '20 kg of help', or as 'none' for the body alone",
     ),
     "top_effort": ((Effort,), "compared with an effort", "write it as 'RPE 7'"),
     "least_reserve": ((Reserve,), "compared with reps in reserve", "write it as '3 reps in reserve'"),
@@ -58,7 +69,8 @@ class Limits(CoachModel):
     """What the physiotherapist allows at most. A dose beyond it stops publishing."""
 
     load: MostLoad | None = Field(
-        default=None, description="Heaviest load: '20 % bodyweight' or '24 kg'; 'none' is the body alone."
+        default=None,
+        description="Heaviest load: '20 % bodyweight' or '24 kg'; or the least help; 'none' is the body alone.",
     )
     top_effort: LoadField | None = Field(
         default=None, description="Hardest effort of a set: 'RPE 7'. Loads by effort under a load limit need it."

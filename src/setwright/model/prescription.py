@@ -12,10 +12,13 @@ from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times, parse_loads
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import (
+    AddedWeight,
     Band,
     BodyWeightShare,
     Effort,
     EffortField,
+    HelpShare,
+    HelpWeight,
     Load,
     OneRepMaxShare,
     Reserve,
@@ -210,7 +213,11 @@ def _load_climb_fits(loads: Loads | None, climb: LoadClimb, where: tuple[str | i
             refuse("progress-unclear", "bands have no steps", "list them: 'weeks: [light band, medium band]'", at=where)
         for key in ("add", "take", "up_to", "down_to"):
             part = getattr(climb, key)
-            if part is not None and not same_kind(load, part):
+            if (
+                part is not None
+                and not same_kind(load, part)
+                and not (key in ("add", "take") and _is_added(load, part))
+            ):
                 refuse(
                     "load-units-differ",
                     f"the load is {load}, this is {part}",
@@ -223,6 +230,11 @@ def _load_climb_fits(loads: Loads | None, climb: LoadClimb, where: tuple[str | i
     refuse_passed_end(min(numbers), max(numbers), given.get("up_to"), given.get("down_to"), where)
 
 
+def _is_added(load: Load, step: Load) -> bool:
+    """Say whether a plain weight is a step of one that is added to the body: '2.5 kg' of 'bodyweight + 5 kg'."""
+    return isinstance(load, AddedWeight) and type(step) is Weight and not step.per_hand
+
+
 def _example_step(load: Load) -> str:
     hand = " per hand" if load.per_hand else ""
     match load:
@@ -230,14 +242,20 @@ def _example_step(load: Load) -> str:
             return f"2.5 % bodyweight{hand}"
         case OneRepMaxShare():
             return "2.5 % 1RM"
+        case AddedWeight():
+            return f"2 {load.unit}"
         case Weight():
             return f"2 {load.unit}{hand}"
+        case HelpShare():
+            return "2.5 % bodyweight of help"
+        case HelpWeight():
+            return f"2 {load.unit} of help"
         case Effort():
             return "RPE 0.5"
         case Reserve():
             return "1 rep in reserve"
         case Band():
-            return f"{load.name} band"
+            return str(load)
 
 
 def _stays_on_course(written: Prescription, progress: Progress) -> None:

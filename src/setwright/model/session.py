@@ -1,18 +1,24 @@
 """A session: blocks of exercises, written once and progressed by the tool."""
 
 import re
+from collections.abc import Iterator
 from typing import Any, Final, Literal, Self
 
 from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
+from setwright.model.choices import MOST_CHOICES_OF_A_BLOCK, Entry
 from setwright.model.prescription import Prescription, refuse_growing_list, refuse_off_course, refuse_other_length
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Duration, WorkTime
+from setwright.model.units import Count, Duration, Flag, WorkTime
 
 BlockKind = Literal["straight", "superset", "circuit"]
+
+Slot = tuple[int, ...]
+"""Where a prescription stands in its session: block and place in the block; then, for what is done instead, which way.
+All from 0."""
 
 MOST_EXERCISES: Final = 48
 """Nobody trains more than this in one session; a page of it could not be read."""
@@ -31,9 +37,28 @@ class Block(CoachModel):
     rounds: Count | None = Field(default=None, description="Rounds (superset and circuit).")
     rest: Duration | None = Field(default=None, description="Rest after a set, or after the last exercise of a round.")
     change_over: Duration | None = Field(default=None, description="Time to get from one exercise to the next.")
-    exercises: list[Prescription] = Field(min_length=1, max_length=12, description="The exercises, in order.")
+    exercises: list[Entry] = Field(min_length=1, max_length=12, description="The exercises, in order.")
+    optional: Flag = Field(default=False, description="true: a member may leave the whole block out.")
     note: Prose | None = Field(default=None, description="What matters in this block.")
     progress: BlockProgress | None = Field(default=None, description="How rounds, sets and rest change.")
+
+    def prescriptions(self) -> Iterator[tuple[tuple[int, ...], Prescription]]:
+        """Yield every prescription and its place: of each exercise, its own first, then what may be done instead."""
+        for index, written in enumerate(self.exercises):
+            yield (index,), written
+            yield from (((index, way), other) for way, other in enumerate(written.instead))
+
+    @property
+    def choices(self) -> tuple[str, ...]:
+        """The choices that change anything in this block, in the order in which they stand."""
+        return tuple(dict.fromkeys(one for written in self.exercises for way in written.instead for one in way.for_))
+
+    @model_validator(mode="after")
+    def _few_choices(self) -> Self:
+        if len(self.choices) > MOST_CHOICES_OF_A_BLOCK:
+            said = f"this block has ways for {len(self.choices)} choices, {MOST_CHOICES_OF_A_BLOCK} are the most"
+            refuse("too-many-choices", said, "split the block, or let one way be for several choices")
+        return self
 
     @model_validator(mode="after")
     def _fits_its_kind(self) -> Self:
@@ -56,28 +81,28 @@ class Block(CoachModel):
                 )
             if climb is not None and start is not None:
                 refuse_off_course(start, climb, ("progress", key))
-        for index, written in enumerate(self.exercises):
+        for place, written in self.prescriptions():
             for key in ("sets", "rest"):
                 climb = getattr(written.progress, key, None)
                 if climb is not None and getattr(written, key) is None and getattr(self, key) is not None:
-                    refuse_off_course(getattr(self, key), climb, ("exercises", index, "progress", key))
+                    refuse_off_course(getattr(self, key), climb, (*path_in_block(place), "progress", key))
         return self
 
     def _straight(self) -> None:
         if self.rounds is not None or (self.progress and self.progress.rounds):
             refuse("rounds-in-straight-sets", "straight sets have sets, not rounds", "write 'sets'", at=("rounds",))
-        for index, written in enumerate(self.exercises):
+        for place, written in self.prescriptions():
             listed = written.listed_sets
             if listed is not None and written.sets is None and self.sets not in (None, listed):
                 hint = f"write {self.sets} entries, or 'sets: {listed}' beside the list"
                 refuse_other_length(
-                    listed, f"the block's 'sets' says {self.sets}", hint, ("exercises", index, written.listed_by)
+                    listed, f"the block's 'sets' says {self.sets}", hint, (*path_in_block(place), written.listed_by)
                 )
             if listed is not None and self.progress and self.progress.sets:
                 refuse_growing_list(("progress", "sets"))
             if self.sets is None and written.sets is None and listed is None:
                 refuse(
-                    "sets-missing", "how many sets?", "write 'sets: 3' here or on the block", at=("exercises", index)
+                    "sets-missing", "how many sets?", "write 'sets: 3' here or on the block", at=path_in_block(place)
                 )
 
     def _in_rounds(self) -> None:
@@ -87,12 +112,15 @@ class Block(CoachModel):
             refuse("rounds-missing", f"how many rounds has this {self.kind}?", "write 'rounds: 3'")
         if len(self.exercises) < 2:
             refuse("block-too-short", f"a {self.kind} needs two exercises or more", "write 'kind: straight'")
-        for index, written in enumerate(self.exercises):
+        for place, written in self.prescriptions():
             listed = written.listed_sets
             if listed is not None and listed != self.rounds:
                 hint = f"write {self.rounds} entries, or 'rounds: {listed}'"
                 refuse_other_length(
-                    listed, f"the {self.kind} has {self.rounds} rounds", hint, ("exercises", index, written.listed_by)
+                    listed,
+                    f"the {self.kind} has {self.rounds} rounds",
+                    hint,
+                    (*path_in_block(place), written.listed_by),
                 )
             if listed is not None and self.progress and self.progress.rounds:
                 refuse_growing_list(("progress", "rounds"), "rounds")
@@ -102,8 +130,13 @@ class Block(CoachModel):
                         "sets-in-rounds",
                         f"'{key}' belongs to the whole {self.kind}",
                         "write it on the block" if key == "rest" else "write 'rounds' on the block",
-                        at=("exercises", index, key),
+                        at=(*path_in_block(place), key),
                     )
+
+
+def path_in_block(place: tuple[int, ...]) -> tuple[str | int, ...]:
+    """Return where a prescription of a block stands in its file, as keys and indexes."""
+    return ("exercises", place[0], *(("instead", place[1]) if len(place) > 1 else ()))
 
 
 class Session(CoachModel):
@@ -138,3 +171,14 @@ class Session(CoachModel):
             said = f"this session lists {listed} sets one by one, {MOST_LISTED} are the most"
             refuse("too-many-sets", said, "write one number for sets that are alike", at=("blocks",))
         return self
+
+    @model_validator(mode="after")
+    def _has_a_core(self) -> Self:
+        if all(block.optional or all(one.optional for one in block.exercises) for block in self.blocks):
+            refuse("all-optional", "everything in this session is optional", "take 'optional' off what is its core")
+        return self
+
+    def written(self, slot: Slot) -> Prescription:
+        """Return the prescription at a place."""
+        written = self.blocks[slot[0]].exercises[slot[1]]
+        return written.instead[slot[2]] if len(slot) > 2 else written

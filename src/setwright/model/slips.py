@@ -122,3 +122,42 @@ def effort_meant(text: str, bare: bool = False) -> str:
     if found is None or (not bare and re.fullmatch(_N, text)) or float(found["rpe"]) > 10:
         return ""
     return f"RPE {found['rpe']}"
+
+
+_BODY: Final = r"(?:body ?weight|body|bw)"
+_MASS: Final = rf"(?P<n>{_N})\s*(?P<unit>kgs?|lbs?|%)?"
+_HELP_WORD: Final = r"(?:of )?(?:help|assist(?:ance|ed)?|support|counter ?weight|off|less|unloaded)"
+_HELP: Final = re.compile(
+    rf"(?:{_BODY}\s*)?(?:{_DASH}|minus)\s*{_MASS}|{_MASS.replace('?P<n>', '?P<m>').replace('?P<unit>', '?P<other>')}"
+    rf"\s*(?:of\s+)?(?:{_BODY}\s*)?{_HELP_WORD}|(?:help|assist(?:ed|ance)?)\s*(?:of|by|with)?\s*(?P<o>{_N})\s*(?P<last>kgs?|lbs?|%)?",
+    re.IGNORECASE,
+)
+_ADDED: Final = re.compile(
+    rf"(?:{_BODY}\s*)?(?:\+|plus|and)\s*{_MASS}|{_MASS.replace('?P<n>', '?P<m>').replace('?P<unit>', '?P<other>')}"
+    r"\s*(?:added|extra|more|on top)",
+    re.IGNORECASE,
+)
+_SHARE_OF_BODY: Final = re.compile(rf"(?P<n>{_N})\s*%\s*(?:of\s+)?(?:{_BODY}|body ?mass|bm)", re.IGNORECASE)
+_HELPING_BAND: Final = re.compile(r"(?P<name>[a-z][a-z -]{0,30}) band (?:help|assist\w*|support)", re.IGNORECASE)
+
+
+def help_meant(text: str) -> str:
+    """Return the help, the added weight or the share of body weight that '-15 kg', '+5 kg' or '15 % BW' means."""
+    if found := _whole(_SHARE_OF_BODY, text):
+        return f"{found['n']} % bodyweight"
+    if found := _whole(_HELPING_BAND, text):
+        return f"{found['name'].lower()} band of help"
+    if found := _whole(_HELP, text):
+        number, unit = (
+            _first(found, "n", "m", "o"),
+            (_first(found, "unit", "other", "last") or "kg").lower().rstrip("s"),
+        )
+        return f"{number} {'% bodyweight' if unit == '%' else unit} of help"
+    if found := _whole(_ADDED, text):
+        number, unit = _first(found, "n", "m"), (_first(found, "unit", "other") or "kg").lower().rstrip("s")
+        return "" if unit == "%" else f"bodyweight + {number} {unit}"
+    return ""
+
+
+def _first(found: re.Match[str], *groups: str) -> str:
+    return next((found[group] for group in groups if found[group]), "")

@@ -39,5 +39,5 @@ def review_sheet(ident: str) -> str:
 
 def density(session: ResolvedSession) -> str:
     """Return how tightly the browser prints a session: its lines have to share one sheet of A4 or US Letter."""
-    lines = 2 * len(session.blocks) + sum(2 if item.bands else 1 for item in session.items)
+    lines = 2 * len(session.blocks) + sum(2 if item.bands else 1 for item in session.all_items)
     return "roomy" if lines <= 12 else "usual" if lines <= 18 else "tight" if lines <= 21 else "full"

@@ -42,7 +42,7 @@ class Site:
         found: dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
         for plan in self.plans:
             for session in plan.sessions:
-                for item in session.items:
+                for item in session.all_items:
                     found.setdefault(item.exercise, []).append((plan, session, item))
         return found
 
@@ -75,8 +75,8 @@ class Site:
     def kit_of(self, session: ResolvedSession) -> list[str]:
         """Return the kit that a session needs that week, in order of first use."""
         kit: dict[str, None] = {}
-        for item in session.items:
-            written = self.programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
+        for item in session.all_items:
+            written = self.programme.sessions[session.session].written(item.slot)
             kit.update(dict.fromkeys(written.kit or self.programme.exercises[item.exercise].kit))
             for load in item.dose.loads:
                 club = self.programme.club

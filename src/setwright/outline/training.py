@@ -9,7 +9,7 @@ from setwright.dose.timing import TimeRange
 from setwright.model.plan import Phase
 from setwright.model.prescription import Measure
 from setwright.model.routine import Routine
-from setwright.model.session import Session
+from setwright.model.session import Session, Slot
 from setwright.outline.site import Site
 
 
@@ -42,13 +42,17 @@ class Stretch:
 
 @dataclass(frozen=True)
 class Appearance:
-    """Where an exercise stands in one session of one plan: its doses by week, and the work of each week of the plan."""
+    """Where an exercise stands in one session of one plan: its doses by week, and the work of each week of the plan.
+
+    ``choices`` are those of the members who do it in the place of another.
+    """
 
     plan: ResolvedPlan
     session: str
     stretches: tuple[Stretch, ...]
     work: tuple[float, ...]
     measure: Measure
+    choices: tuple[str, ...] = ()
 
 
 def phases(plan: ResolvedPlan) -> tuple[PhaseView, ...]:
@@ -72,7 +76,7 @@ def whole_time(session: ResolvedSession, written: Session, routines: dict[str, R
 
 def appearances(site: Site, ident: str) -> list[Appearance]:
     """Return where an exercise stands, session by session, with weeks of equal doses taken together."""
-    grouped: dict[tuple[str, str, tuple[int, int]], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
+    grouped: dict[tuple[str, str, Slot], list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]] = {}
     for plan, session, item in site.uses.get(ident, []):
         grouped.setdefault((plan.ident, session.session, item.slot), []).append((plan, session, item))
     found = []
@@ -82,7 +86,8 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
         work = [0.0] * len(plan.weeks)
         for _, session, used in uses:
             work[session.week - 1] += work_of(used.dose)
-        found.append(Appearance(plan, first.session, tuple(_stretches(uses, rounds)), tuple(work), item.dose.measure))
+        stretches = tuple(_stretches(uses, rounds))
+        found.append(Appearance(plan, first.session, stretches, tuple(work), item.dose.measure, item.choices))
     return found
 
 

@@ -59,7 +59,7 @@ def plan_view(site: Site, plan: ResolvedPlan, body_weight_kg: Fraction) -> PlanV
     """Return a plan week by week."""
     weeks = []
     for week in plan.weeks:
-        found = week_exposure(week, site.programme.exercises)
+        found = week_exposure(week, site.programme)
         weeks.append(WeekView(week, found, found.lifted.at(body_weight_kg), load_of(site, week)))
     regions: dict[str, Fraction] = {}
     patterns: dict[str, int] = {}

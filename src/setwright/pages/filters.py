@@ -10,14 +10,15 @@ from markupsafe import Markup, escape
 
 from setwright.dose.resolved import ResolvedItem, ResolvedWeek
 from setwright.model.limits import Limits
+from setwright.model.load import HelpShare, HelpWeight
 from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
 from setwright.outline.site import Site
 from setwright.outline.training import Stretch
-from setwright.wording import blocks, changes, doses, loads, times, vocabulary
+from setwright.wording import blocks, changes, choices, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
-from setwright.wording.limits import limits_set, most
+from setwright.wording.limits import limits_set, never_beyond
 from setwright.wording.pieces import Pieces
 from setwright.wording.reviews import part_names, status
 
@@ -110,6 +111,11 @@ def filters(site: Site) -> dict[str, Callable[..., Any]]:
         "capital_markup": lambda markup: markup[:1].upper() + markup[1:],
         "capital": capital,
         "in_words": in_words,
+        "kit": partial(vocabulary.kit, language, site.programme.club),
+        "kit_name": site.programme.club.kit_name,
+        "is_help": lambda load: isinstance(load, HelpShare | HelpWeight),
+        "for_whom": partial(choices.for_whom, language, site.programme.club),
+        "clinician_decides": partial(choices.clinician_decides, language, site.programme.club),
         "part_amount": amount_of,
         "number": language.number,
         **_in_language(language, unit),
@@ -132,7 +138,7 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "changes_in_words": changes.in_a_line,
         "tempo_words": doses.tempo_words,
         "limits_set": _limits_set,
-        "most_words": most,
+        "never_beyond": never_beyond,
         "unit_of_work": doses.unit_of_work,
         "dose": doses.dose_in_words,
         "pattern": vocabulary.pattern,
@@ -140,7 +146,6 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "region": vocabulary.region,
         "regions": vocabulary.regions,
         "sides": vocabulary.sides,
-        "kit": vocabulary.kit,
         "routine_kind": vocabulary.routine_kind,
         "review_status": status,
         "part_names": part_names,

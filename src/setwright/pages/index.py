@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from typing import get_args
 
-from setwright.model.vocabulary import Pattern, Region
+from setwright.model.region import REGIONS
+from setwright.model.vocabulary import Pattern
 from setwright.outline.addresses import EXERCISES, FIND
 from setwright.outline.site import Site
 from setwright.pages.page import Page
@@ -26,7 +27,7 @@ def pages(site: Site) -> Iterator[Page]:
             [ident for ident, e in exercises if region in e.regions.main],
             [ident for ident, e in exercises if region in e.regions.also],
         )
-        for region in get_args(Region)
+        for region in (*REGIONS, *site.programme.club.regions)
     }
     patterns = {p: [ident for ident, e in exercises if e.pattern == p] for p in get_args(Pattern)}
     kit = {name: [ident for ident, e in exercises if name in e.kit] for name in site.programme.club.kit}

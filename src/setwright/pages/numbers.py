@@ -65,6 +65,6 @@ def band_example(club: Club) -> BandExample | None:
                     Fraction(percent), club.weights_kg(name, per_hand), club.body_weight.from_, club.body_weight.to
                 )
                 return BandExample(
-                    name, percent, weight, share_kg(Fraction(percent), Fraction(weight)), bands, per_hand
+                    club.kit_name(name), percent, weight, share_kg(Fraction(percent), Fraction(weight)), bands, per_hand
                 )
     return None

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from setwright.model.club import Barbell, WeightList, WeightSteps
+from setwright.model.load import OneRepMaxShare
 from setwright.outline.addresses import LOG, OFFLINE, SETTINGS
 from setwright.outline.site import Site
 from setwright.pages.page import Crumb, Page
@@ -68,8 +69,9 @@ def kit(site: Site) -> list[KitView]:
 
 
 def lifts(site: Site) -> list[tuple[str, str]]:
-    """Return the exercises that some plan loads with a weight, by id and name, in order of name."""
-    loaded = {i.exercise for plan in site.plans for s in plan.sessions for i in s.items if i.bands or i.choice}
+    """Return the exercises that some plan loads with a share of 1RM, by id and name, in order of name."""
+    every = (item for plan in site.plans for session in plan.sessions for item in session.all_items)
+    loaded = {item.exercise for item in every if any(isinstance(load, OneRepMaxShare) for load in item.dose.loads)}
     named = [(ident, site.programme.exercises[ident].name) for ident in loaded]
     return sorted(named, key=lambda pair: (pair[1], pair[0]))
 

@@ -7,14 +7,14 @@ edge in, a round one leaves it out. Edges are kilograms of body weight (or of 1R
 from collections.abc import Mapping
 from fractions import Fraction
 from math import ceil, floor
-from typing import Final
+from typing import Final, Literal
 
 from markupsafe import Markup, escape
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedItem, Take
-from setwright.model.load import OneRepMaxShare
+from setwright.model.load import AddedWeight, HelpShare, HelpWeight, Load, OneRepMaxShare
 from setwright.model.units import KG_PER_LB, plain_number
 
 EASIER: Final = "easier"
@@ -45,10 +45,21 @@ def load(item: ResolvedItem, take: Take, unit: str) -> Markup:
             "data-of": "1rm" if isinstance(share, OneRepMaxShare) else "body-weight",
             "data-bands": bands(take.bands, unit),
             "data-hand": "each" if share.per_hand else None,
+            "data-way": way(share),
             "data-kit": item.kit,
             "data-exercise": item.exercise,
         }
     )
+
+
+LoadWay = Literal["help", "added"]
+
+
+def way(one: Load) -> LoadWay | None:
+    """Return what a load does where it is not just held: it helps, or is added to the body's own weight."""
+    if isinstance(one, HelpShare | HelpWeight):
+        return "help"
+    return "added" if isinstance(one, AddedWeight) else None
 
 
 def multiples() -> str:

@@ -14,14 +14,17 @@ from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
 from setwright.dose.dose import Dose
+from setwright.dose.next_weight import is_ranged, next_bands, next_fixed
 from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
+from setwright.dose.sequence import Step
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
-from setwright.model.session import BlockKind
+from setwright.model.session import BlockKind, Session
 from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
-from setwright.phone.attributes import bands, weight
+from setwright.phone import attributes
+from setwright.phone.attributes import LoadWay, bands, weight
 from setwright.wording.blocks import block_name
 from setwright.wording.doses import big_amount, sides
 from setwright.wording.effort import effort
@@ -58,7 +61,9 @@ class LoadData(_Data):
     """How heavy: in words, and as what the member's own settings are put to.
 
     ``of`` is what a percentage is of, ``bands`` the weights to take for it, ``weight`` the owned weight of a fixed
-    load, ``band`` an elastic band's name.
+    load, ``band`` an elastic band's name. ``way`` is what it does where it is not just held: it takes weight off the
+    body, or is added to it. ``next_bands`` and ``next_weight`` are what a member takes next time who reached the top of
+    a range in every set.
     """
 
     text: str
@@ -68,6 +73,9 @@ class LoadData(_Data):
     weight: str | None = None
     band: str | None = None
     kit: str | None = None
+    way: LoadWay | None = None
+    next_bands: str | None = None
+    next_weight: str | None = None
 
 
 class SetData(_Data):
@@ -84,7 +92,10 @@ class SetData(_Data):
 
 
 class ItemData(_Data):
-    """One exercise of a block. ``sides`` is 2 where they work one at a time; ``amount`` is its amount in words."""
+    """One exercise of a block. ``sides`` is 2 where they work one at a time; ``amount`` is its amount in words.
+
+    A member may leave out what is ``optional``.
+    """
 
     exercise: str
     name: str
@@ -95,14 +106,7 @@ class ItemData(_Data):
     loads: list[LoadData] = []
     tempos: list[list[PhaseData]] = []
     sets: list[SetData] = Field(min_length=1)
-
-
-class BlockData(_Data):
-    """A block with its exercises."""
-
-    kind: BlockKind
-    name: str
-    items: list[ItemData] = Field(min_length=1)
+    optional: bool = False
 
 
 StepData = tuple[GuideKind, int, int, int, int, Literal[0, 1, 2], int]
@@ -110,14 +114,41 @@ StepData = tuple[GuideKind, int, int, int, int, Literal[0, 1, 2], int]
 side is 0 where both work, and the seconds are those of a pause. A list of plain values, since a session has many."""
 
 
+class WayData(_Data):
+    """What members with one of some choices, known by their ids, do in the place of an exercise."""
+
+    choices: list[str] = Field(min_length=1)
+    item: ItemData
+
+
+class BlockData(_Data):
+    """A block with its exercises.
+
+    ``ways`` hold, for each exercise, what may be done in its place; of several that fit a member, the first counts.
+    ``courses`` are the steps of each combination of ways, by their numbers: ``"0 2"`` is the first exercise as it
+    stands, and the second way of the second one.
+    """
+
+    kind: BlockKind
+    name: str
+    items: list[ItemData] = Field(min_length=1)
+    optional: bool = False
+    ways: list[list[WayData]] = []
+    courses: dict[str, list[StepData]] = {}
+
+
 class SessionData(_Data):
-    """Everything that the guide knows of a session. ``efforts`` say what 0 to 10 feels like."""
+    """Everything that the guide knows of a session.
+
+    ``efforts`` say what 0 to 10 feels like, ``kit_names`` what members call kit, where that is not its id.
+    """
 
     version: Literal[1]
     plan: str
     session: str
     week: int
     efforts: list[str]
+    kit_names: dict[str, str] = {}
     blocks: list[BlockData] = Field(min_length=1)
     steps: list[StepData] = Field(min_length=1)
 
@@ -133,10 +164,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
     last = len(session.blocks) - 1
     steps = [
         *([_edge("warm-up", 0)] if written.warm_up else []),
-        *(
-            (step.kind, step.block, step.item, step.round, step.rounds, _side(step.side), step.seconds)
-            for step in session.steps
-        ),
+        *map(_step, session.steps),
         *([_edge("cool-down", last)] if written.cool_down else []),
         _edge("finish", last),
     ]
@@ -146,6 +174,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
         session=written.name,
         week=session.week,
         efforts=list(effort(site.language)),
+        kit_names={kit: name for kit in site.kit_of(session) if (name := site.programme.club.kit_name(kit)) != kit},
         blocks=[_block(site, session, block) for block in session.blocks],
         steps=steps,
     )
@@ -168,25 +197,42 @@ def _side(side: int) -> Literal[0, 1, 2]:
 
 
 def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:
-    written = site.programme.sessions[session.session].blocks[block.index].exercises
-    items = [_item(site, item, written[item.slot[1]].kit) for item in block.items]
-    return BlockData(kind=block.kind, name=block_name(site.language, block), items=items)
+    written = site.programme.sessions[session.session]
+    ways = [
+        [WayData(choices=list(way.choices), item=_item(site, way, written, item.optional)) for way in item.instead]
+        for item in block.items
+    ]
+    return BlockData(
+        kind=block.kind,
+        name=block_name(site.language, block),
+        items=[_item(site, item, written, item.optional) for item in block.items],
+        optional=block.optional,
+        ways=ways if any(ways) else [],
+        courses={" ".join(map(str, course.picks)): list(map(_step, course.steps)) for course in block.courses},
+    )
 
 
-def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData:
-    dose, exercise = item.dose, site.programme.exercises[item.exercise]
+def _step(step: Step) -> StepData:
+    return (step.kind, step.block, step.item, step.round, step.rounds, _side(step.side), step.seconds)
+
+
+def _item(site: Site, item: ResolvedItem, written: Session, optional: bool) -> ItemData:
+    dose, exercise, prescription = item.dose, site.programme.exercises[item.exercise], written.written(item.slot)
     loads = list(dict.fromkeys(one.load for one in dose.sets if one.load is not None))
     paced = dose.measure == "reps"
     tempos = list(dict.fromkeys(one.tempo for one in dose.sets if one.tempo is not None and paced))
     amounts = {one.amount for one in dose.sets}
+    # Where the coach's own progression moves the load, that is what comes next.
+    moves = prescription.progress is not None and (prescription.progress.load or prescription.progress.then)
+    grows = is_ranged(item) and not moves
     return ItemData(
         exercise=item.exercise,
         name=exercise.name,
         measure=dose.measure,
         sides=2 if dose.side_count == 2 else 1,
         amount=_amount(site, dose),
-        kit=own_kit or exercise.kit,
-        loads=[_load(site, item, load) for load in loads],
+        kit=prescription.kit or exercise.kit,
+        loads=[_load(site, item, load, grows) for load in loads],
         tempos=[_phases(tempo, site.manner(item.exercise)) for tempo in tempos],
         sets=[
             SetData(
@@ -198,6 +244,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
             )
             for one in dose.sets
         ],
+        optional=optional,
     )
 
 
@@ -205,9 +252,11 @@ def _amount(site: Site, dose: Dose) -> str:
     return " ".join(part for part in (*big_amount(site.language, dose), sides(site.language, dose)) if part)
 
 
-def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
-    unit, take = site.programme.club.units, item.take_of(load)
+def _load(site: Site, item: ResolvedItem, load: Load, grows: bool) -> LoadData:
+    club, take = site.programme.club, item.take_of(load)
+    unit, exercise = club.units, site.programme.exercises[item.exercise]
     chosen = take.choice.weight_kg if take and take.choice else None
+    following = next_fixed(club, exercise, item, take) if grows and take else None
     return LoadData(
         text=capital(load_in_words(site.language, load)),
         of=load.of,
@@ -216,6 +265,9 @@ def _load(site: Site, item: ResolvedItem, load: Load) -> LoadData:
         weight=weight(chosen, unit) if chosen is not None else None,
         band=load.name if isinstance(load, Band) else None,
         kit=item.kit,
+        way=attributes.way(load),
+        next_bands=bands(next_bands(club, exercise, item, take), unit) if grows and take and take.bands else None,
+        next_weight=weight(following, unit) if following is not None else None,
     )
 
 

@@ -89,7 +89,7 @@ def _session(session: Session) -> Iterator[Line]:
     yield from _lines(session)
     for number, block in enumerate(session.blocks, 1):
         yield from _lines(block, "block", str(number))
-        for one in block.exercises:
+        for _, one in block.prescriptions():
             yield from _lines(one, one.exercise)
 
 

@@ -202,11 +202,11 @@ def _doses(old: Sequence[DoseState], new: Sequence[DoseState]) -> Iterator[tuple
             yield place[0], *_apart(was, now)
 
 
-def _by_place(doses: Sequence[DoseState]) -> dict[tuple[str, int], DoseState]:
-    found: dict[tuple[str, int], DoseState] = {}
+def _by_place(doses: Sequence[DoseState]) -> dict[tuple[str, tuple[str, ...], int], DoseState]:
+    found: dict[tuple[str, tuple[str, ...], int], DoseState] = {}
     for dose in doses:
-        number = sum(1 for ident, _ in found if ident == dose.exercise)
-        found[dose.exercise, number] = dose
+        number = sum(1 for ident, choices, _ in found if (ident, choices) == (dose.exercise, dose.choices))
+        found[dose.exercise, dose.choices, number] = dose
     return found
 
 
@@ -219,4 +219,6 @@ def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
 
 
 def _said(state: DoseState) -> str:
-    return dose_in_words(ENGLISH, state.dose, state.rounds)
+    said = dose_in_words(ENGLISH, state.dose, state.rounds)
+    whom = f"for {' or '.join(state.choices)}: {said}" if state.choices else said
+    return f"{whom}, optional" if state.optional else whom

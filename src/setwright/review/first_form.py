@@ -9,7 +9,19 @@ from fractions import Fraction
 
 from setwright.dose.in_use import Dosage
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
+from setwright.model.load import (
+    AddedWeight,
+    Band,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+)
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.units import plain_number
 from setwright.review.parts import Part, digest_of, written
@@ -47,6 +59,8 @@ def _load(load: Load) -> str:
             return f"{plain_number(load.percent)} % of body weight{hand}"
         case OneRepMaxShare():
             return f"{plain_number(load.percent)} % of 1RM"
+        case AddedWeight() | HelpShare() | HelpWeight():
+            return str(load)  # newer than the first form: no line of it knows them
         case Weight():
             return f"{plain_number(load.number)} {load.unit}{hand}"
         case Effort():

@@ -13,11 +13,16 @@ from setwright.review.parts import PARTS, Line, lines_of
 
 @dataclass(frozen=True, slots=True)
 class DoseState:
-    """One exercise of one session in one week; ``rounds`` where its sets are rounds."""
+    """One exercise of one session in one week; ``rounds`` where its sets are rounds.
+
+    ``choices`` are those of the members who do it in the place of another; ``optional`` is what they may leave out.
+    """
 
     exercise: str
     rounds: bool
     dose: Dose
+    choices: tuple[str, ...] = ()
+    optional: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +60,24 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
         names={ident: exercise.name for ident, exercise in sorted(programme.exercises.items())},
         plans={plan.ident: plan.plan.name for plan in plans},
         days={
-            plan.ident: {
-                week.number: {session.day: _day(programme, session) for session in week.sessions} for week in plan.weeks
-            }
+            plan.ident: {week.number: {session.day: _day(session) for session in week.sessions} for week in plan.weeks}
             for plan in plans
         },
         texts=texts_of(programme),
     )
 
 
-def _day(programme: Programme, session: ResolvedSession) -> DayState:
-    blocks = programme.sessions[session.session].blocks
-    doses = [DoseState(i.exercise, blocks[i.slot[0]].kind != "straight", i.dose) for i in session.items]
+def _day(session: ResolvedSession) -> DayState:
+    doses = [
+        DoseState(
+            way.exercise,
+            block.kind != "straight",
+            way.dose,
+            way.choices,
+            block.optional or item.optional,
+        )
+        for block in session.blocks
+        for item in block.items
+        for way in item.ways
+    ]
     return DayState(session.session, session.date.isoformat(), session.time, doses)

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from setwright.dose.ways import linked
+from setwright.model.choices import Alternative
 from setwright.model.programme import Programme
 from setwright.model.sign_off import NO_DIGEST
 from setwright.model.text import plain
@@ -49,13 +50,18 @@ def sayings(programme: Programme) -> tuple[Saying, ...]:
     for ident, session in sorted(programme.sessions.items()):
         found += said(("session", ident, "note"), session.note)
         for b, block in enumerate(session.blocks):
-            found += said(("session", ident, b, "note"), block.note, [one.exercise for one in block.exercises])
-            for e, one in enumerate(block.exercises):
-                found += said(("session", ident, b, e, "note"), one.note, [one.exercise])
+            every = dict.fromkeys(one.exercise for _, one in block.prescriptions())
+            found += said(("session", ident, b, "note"), block.note, every)
+            for place, one in block.prescriptions():
+                here: Where = ("session", ident, b, *place)
+                found += said((*here, "note"), one.note, [one.exercise])
                 if one.kit is not None:
-                    found += said(("session", ident, b, e, "kit"), ", ".join(one.kit), [one.exercise])
+                    found += said((*here, "kit"), ", ".join(one.kit), [one.exercise])
                 if one.height is not None:
-                    found += said(("session", ident, b, e, "height"), f"{plain_number(one.height)} cm", [one.exercise])
+                    found += said((*here, "height"), f"{plain_number(one.height)} cm", [one.exercise])
+                if isinstance(one, Alternative):
+                    whom = "; ".join(programme.club.choices[choice] for choice in one.for_)
+                    found += said((*here, "for"), whom, [one.exercise])
     for ident, routine in sorted(programme.routines.items()):
         for index, part in enumerate(routine.exercises):
             own = [part.exercise] if part.exercise is not None else []

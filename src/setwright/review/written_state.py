@@ -14,7 +14,19 @@ from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, PlainValidat
 from setwright.dose.dose import Dose, Set, SetKind
 from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, parse_load
+from setwright.model.load import (
+    AddedWeight,
+    Band,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    parse_load,
+)
 from setwright.model.prescription import Measure
 from setwright.model.span import Span
 from setwright.model.tempo import Tempo
@@ -50,7 +62,21 @@ Number = Annotated[
 ]
 """An exact number; every number of a programme is a decimal that a JSON number holds whole."""
 
-LoadUnit = Literal["% bodyweight", "% 1RM", "kg", "lb", "RPE", "reps in reserve", "band"]
+LoadUnit = Literal[
+    "% bodyweight",
+    "% 1RM",
+    "kg",
+    "lb",
+    "kg added",
+    "lb added",
+    "% bodyweight of help",
+    "kg of help",
+    "lb of help",
+    "RPE",
+    "reps in reserve",
+    "band",
+    "band of help",
+]
 AmountUnit = Literal["reps", "s", "cm"]
 
 _AMOUNT_UNITS: Final[dict[Measure, AmountUnit]] = {"reps": "reps", "hold": "s", "work": "s", "distance": "cm"}
@@ -98,13 +124,18 @@ class WrittenSet(_Written):
 
 
 class WrittenDose(_Written):
-    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit."""
+    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit.
+
+    ``choices`` are ids from club.yml: those of the members who do it in the place of the exercise before it.
+    """
 
     exercise: str
     rounds: bool
     measure: Measure
     sides: Sides
     sets: list[WrittenSet] = Field(min_length=1)
+    choices: list[str] = []
+    optional: bool = False
 
 
 class WrittenTime(_Written):
@@ -238,12 +269,21 @@ def _read_day(day: WrittenDay) -> DayState:
 def _write_dose(state: DoseState) -> WrittenDose:
     dose = state.dose
     sets = [_write_set(one, _AMOUNT_UNITS[dose.measure]) for one in dose.sets]
-    return WrittenDose(exercise=state.exercise, rounds=state.rounds, measure=dose.measure, sides=dose.sides, sets=sets)
+    return WrittenDose(
+        exercise=state.exercise,
+        rounds=state.rounds,
+        measure=dose.measure,
+        sides=dose.sides,
+        sets=sets,
+        choices=list(state.choices),
+        optional=state.optional,
+    )
 
 
 def _read_dose(written: WrittenDose) -> DoseState:
     sets = tuple(_read_set(one) for one in written.sets)
-    return DoseState(written.exercise, written.rounds, Dose(written.measure, written.sides, sets))
+    dose = Dose(written.measure, written.sides, sets)
+    return DoseState(written.exercise, written.rounds, dose, tuple(written.choices), written.optional)
 
 
 def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
@@ -287,6 +327,12 @@ def _write_load(load: Load) -> WrittenLoad:
             return _numbered(load, "% bodyweight", load.percent)
         case OneRepMaxShare():
             return _numbered(load, "% 1RM", load.percent)
+        case HelpShare():
+            return _numbered(load, "% bodyweight of help", load.percent)
+        case HelpWeight():
+            return _numbered(load, "kg of help" if load.unit == "kg" else "lb of help", load.number)
+        case AddedWeight():
+            return _numbered(load, "kg added" if load.unit == "kg" else "lb added", load.number)
         case Weight():
             return _numbered(load, load.unit, load.number)
         case Effort():
@@ -294,7 +340,7 @@ def _write_load(load: Load) -> WrittenLoad:
         case Reserve():
             return _numbered(load, "reps in reserve", Fraction(load.reps))
         case Band():
-            return WrittenLoad(written=str(load), unit="band", band=load.name)
+            return WrittenLoad(written=str(load), unit="band of help" if load.helps else "band", band=load.name)
 
 
 def _numbered(load: Load, unit: LoadUnit, number: Fraction) -> WrittenLoad:

@@ -10,18 +10,20 @@ from typing import Any
 from pydantic import BaseModel
 
 from setwright.model.amounts import Loads
+from setwright.model.choices import Alternative
 from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, Load
 from setwright.model.plan import Change, Phase, Plan
+from setwright.model.region import REGIONS
 from setwright.model.routine import Routine
-from setwright.model.session import Session
+from setwright.model.session import Session, path_in_block
 from setwright.model.text import exercise_target, spans
 from setwright.model.units import shown
 from setwright.model.vocabulary import Weekday
 from setwright.source.finding import Finding, Position, first_of
 from setwright.source.set_lists import misfit
-from setwright.source.suggest import did_you_mean
+from setwright.source.suggest import did_you_mean, which_word
 
 Place = Callable[..., Position]
 Key = str | int
@@ -53,6 +55,7 @@ def link_findings(parts: Parts, place: Place) -> Iterator[Finding]:
         yield from linker.first_of(f"plans/{ident}.yml", linker.plan, plan)
     if parts.club:
         yield from linker.prose("club.yml", parts.club)
+        yield from linker.kit_names("club.yml", parts.club)
 
 
 class _Linker:
@@ -80,6 +83,8 @@ class _Linker:
                     yield Finding(self.place(file, way, index), "own-variation", message, hint)
                 elif variation.exercise is not None:
                     yield from self.known("exercise", variation.exercise, file, way, index)
+        for key in ("main", "also"):
+            yield from self.regions(getattr(exercise.regions, key), file, "regions", key)
         yield from self.kit(exercise.kit, file, "kit")
         yield from self.sources(exercise.sources, file)
         yield from self.prose(file, exercise)
@@ -96,8 +101,10 @@ class _Linker:
             for index, ident in enumerate(getattr(session, key)):
                 yield from self.routine_of(kind, ident, file, key, index)
         for b, block in enumerate(session.blocks):
-            for e, written in enumerate(block.exercises):
-                path: tuple[Key, ...] = ("blocks", b, "exercises", e)
+            for where, written in block.prescriptions():
+                path: tuple[Key, ...] = ("blocks", b, *path_in_block(where))
+                if isinstance(written, Alternative):
+                    yield from self.choices(written.for_, file, *path, "for")
                 yield from self.known("exercise", written.exercise, file, *path, "exercise")
                 yield from self.kit(written.kit or [], file, *path, "kit")
                 progress = written.progress
@@ -174,7 +181,7 @@ class _Linker:
         ident = change.session or (_sessions_on(plan, change.week, change.day)[-1] if change.day else "")
         session = self.parts.sessions.get(ident)
         if session is not None:
-            inside = {written.exercise: written for block in session.blocks for written in block.exercises}
+            inside = {written.exercise: written for block in session.blocks for _, written in block.prescriptions()}
             if change.exercise not in inside:
                 message = f"session '{ident}' does not hold exercise '{change.exercise}'"
                 hint = did_you_mean(change.exercise, inside)
@@ -189,7 +196,9 @@ class _Linker:
                 key, message, hint = odd
                 yield Finding(self.place(file, *here, key), "list-length-differs", message, hint)
             in_rounds = [block for block in session.blocks if block.kind != "straight"]
-            if change.rest is not None and any(change.exercise == w.exercise for b in in_rounds for w in b.exercises):
+            if change.rest is not None and any(
+                change.exercise == w.exercise for b in in_rounds for _, w in b.prescriptions()
+            ):
                 message = f"the rest belongs to the whole round that '{change.exercise}' is in"
                 hint = "leave out 'exercise' to change every rest of the session"
                 yield Finding(self.place(file, *here, "rest"), "change-misses", message, hint)
@@ -202,6 +211,13 @@ class _Linker:
                 hint = did_you_mean(name, self.parts.club.kit, f"add {shown(name)} to 'kit' in club.yml")
                 yield Finding(self.place(file, *path, index), "unknown-kit", f"the club owns no {shown(name)}", hint)
 
+    def kit_names(self, file: str, club: Club) -> Iterator[Finding]:
+        for name in club.kit_names:
+            if name not in club.kit:
+                place = self.place(file, "kit_names", name, key=True)
+                hint = did_you_mean(name, club.kit, "name what stands under 'kit'")
+                yield Finding(place, "unknown-kit", f"the club owns no {shown(name)}", hint)
+
     def bands(self, loads: Loads, file: str, *path: Key) -> Iterator[Finding]:
         for index, load in enumerate(loads):
             yield from self.band(load, file, *path, *((index,) if len(loads) > 1 else ()))
@@ -213,6 +229,23 @@ class _Linker:
         if load.name not in names:
             message, hint = f"the club owns no {load.name} band", did_you_mean(load.name, names)
             yield Finding(self.place(file, *path), "unknown-kit", message, hint)
+
+    def regions(self, names: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
+        if self.parts.club is None:
+            return
+        known = (*REGIONS, *self.parts.club.regions)
+        for index, name in enumerate(names):
+            if name not in known:
+                place = self.place(file, *path, index)
+                yield Finding(place, "not-a-choice", f"{shown(name)} is not known here", which_word(name, known))
+
+    def choices(self, ids: Iterable[str], file: str, *path: Key) -> Iterator[Finding]:
+        for index, ident in enumerate(ids):
+            known = self.parts.club.choices if self.parts.club is not None else {ident: ""}
+            if ident not in known:
+                hint = did_you_mean(ident, known, f"write it under 'choices' in club.yml: '{ident}: I ...'")
+                place = self.place(file, *path, index)
+                yield Finding(place, "unknown-choice", f"unknown choice {shown(ident)}", hint)
 
     def sources(self, ids: Iterable[str], file: str) -> Iterator[Finding]:
         known = self.parts.references

@@ -46,7 +46,7 @@ def _is_lighter(plan: Plan, week: int) -> bool:
 
 def _of(session: Session, exercise: str | None) -> Iterator[tuple[Block, Prescription]]:
     for block in session.blocks:
-        yield from ((block, written) for written in block.exercises if written.exercise == exercise)
+        yield from ((block, written) for _, written in block.prescriptions() if written.exercise == exercise)
 
 
 def _counts(block: Block, written: Prescription) -> set[int]:

@@ -22,6 +22,8 @@ from setwright.model.load import (
     Band,
     BodyWeightShare,
     Effort,
+    HelpShare,
+    HelpWeight,
     Load,
     OneRepMaxShare,
     Reserve,
@@ -143,6 +145,14 @@ def _by(language: Language, now: Load, by: Fraction) -> str:
             if by > 0:
                 return _in_hands(language, now, language.say("%(load)s heavier", load=_size(language, now, abs(by))))
             return _in_hands(language, now, language.say("%(load)s lighter", load=_size(language, now, abs(by))))
+        case HelpShare() | HelpWeight():
+            share = isinstance(now, HelpShare)
+            size = load(
+                language, BodyWeightShare(abs(by)) if share else Weight(abs(by), unit=getattr(now, "unit", "kg"))
+            )
+            if by > 0:
+                return language.say("%(weight)s more help", weight=size)
+            return language.say("%(weight)s less help", weight=size)
         case Effort():
             if by > 0:
                 return language.say("effort %(number)s higher", number=number)

@@ -7,7 +7,7 @@ from typing import Any, Final
 from setwright.dose.change import changes_between
 from setwright.dose.prescribing import lightened, prescribed, rest_at, with_fewer_sets
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
-from setwright.model.load import OneRepMaxShare
+from setwright.model.load import AddedWeight, HelpShare, HelpWeight, OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
@@ -32,7 +32,7 @@ def derivation(
     body_weight_kg: Fraction | None = None,
 ) -> tuple[Step, ...]:
     """Return how one exercise's dose in one week came about, for one body weight where it is given."""
-    written = programme.sessions[session.session].blocks[item.slot[0]].exercises[item.slot[1]]
+    written = programme.sessions[session.session].written(item.slot)
     exercise = programme.exercises[item.exercise]
     return (
         *_from_start(language, programme, written, session, item),
@@ -62,7 +62,7 @@ def history(
         for other in week.sessions:
             if other.session != session.session or other.date > session.date:
                 continue
-            same = next(i for i in other.items if i.slot == item.slot)
+            same = next(i for i in other.all_items if i.slot == item.slot)
             said = f"{dose_in_words(language, same.dose, rounds)} ({_counting(language, other)})"
             changed = (language.say("changed for this week: %(why)s", why=why) for why in same.reasons)
             taken_kg = _taken_kg(same, body_weight_kg)
@@ -81,6 +81,10 @@ def _taken_kg(item: ResolvedItem, body_weight_kg: Fraction | None) -> Fraction |
 
 def _in_hand(language: Language, item: ResolvedItem, taken_kg: Fraction, before_kg: Fraction | None) -> str:
     load, weight = item.dose.heaviest, language.number(taken_kg)
+    if isinstance(load, HelpShare | HelpWeight):
+        return language.say("%(weight)s kg of help", weight=weight)
+    if isinstance(load, AddedWeight):
+        return language.say("%(weight)s kg added to the body", weight=weight)
     if load is not None and load.per_hand:
         said = language.say("%(weight)s kg in each hand", weight=weight)
     else:

@@ -8,7 +8,7 @@ from setwright.dose.loads import Choice, share_kg
 from setwright.dose.resolved import ResolvedItem, Take, choice_at
 from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
-from setwright.model.load import Band, BodyWeightShare, Effort, OneRepMaxShare, Reserve, Weight
+from setwright.model.load import Band, BodyWeightShare, Effort, HelpShare, HelpWeight, OneRepMaxShare, Reserve, Weight
 from setwright.model.programme import Programme
 from setwright.wording import loads
 from setwright.wording.language import Language
@@ -50,9 +50,17 @@ def _load(
                 "Load in kg: %(percent)s %% of your own 1RM in this lift.", percent=language.number(percent)
             )
             yield Step(said, "one-rep-max-share")
+        case HelpShare() if body_weight_kg is not None:
+            yield from _help(language, programme, take, load.percent, body_weight_kg)
+        case HelpShare():
+            yield Step(language.say("Help in kg: the percentage of your body weight."), "body-weight-share")
+            yield Step(language.say("From that, the nearest help that the club owns: the table above."), "owned-weight")
+        case HelpWeight():
+            if take.choice is not None:
+                yield Step(_set_to(language, take.choice), "owned-weight")
         case Weight():
             if take.choice is not None:
-                yield Step(_chosen(language, take.choice, item.kit), "owned-weight")
+                yield Step(_chosen(language, take.choice, item.kit_name), "owned-weight")
         case Effort() | Reserve():
             effort = loads.load(language, load)
             said = language.say("End each set at %(effort)s.", effort=effort)
@@ -100,9 +108,32 @@ def _for_body_weight(
     bound = language.say("no limit is set")
     if limit is not None:
         bound = language.say("the limit is %(weight)s", weight=loads.mass(language, limit, "kg"))
-    values = {"kit": item.kit, "nearest": nearest, "bound": bound}
+    values = {"kit": item.kit_name or "", "nearest": nearest, "bound": bound}
     yield Step(language.say("Nearest that the club owns (%(kit)s): %(nearest)s; %(bound)s.", **values), "owned-weight")
-    yield Step(_chosen(language, choice, item.kit), "owned-weight")
+    yield Step(_chosen(language, choice, item.kit_name), "owned-weight")
+
+
+def _help(
+    language: Language, programme: Programme, take: Take, percent: Fraction, body_weight_kg: Fraction
+) -> Iterator[Step]:
+    values = {
+        "percent": language.number(percent),
+        "weight": language.number(body_weight_kg),
+        "exact": language.number(share_kg(percent, body_weight_kg), 3),
+    }
+    yield Step(language.say("%(percent)s %% of %(weight)s kg is %(exact)s kg.", **values), "body-weight-share")
+    choice = choice_at(take.bands, body_weight_kg)
+    said = _nothing(language, programme, take) if choice is None else _set_to(language, choice)
+    yield Step(said, "owned-weight")
+
+
+def _set_to(language: Language, choice: Choice) -> str:
+    if choice.weight_kg is None:
+        return language.say("Nothing that the club owns helps enough: do the easier variation, or ask the coach.")
+    weight = loads.mass(language, choice.weight_kg, "kg")
+    if choice.fit == "limit":
+        return language.say("Set %(weight)s: the physiotherapist's limit rules out less help.", weight=weight)
+    return language.say("Set %(weight)s, the nearest help (on a tie, the heavier).", weight=weight)
 
 
 def _nothing(language: Language, programme: Programme, take: Take) -> str:

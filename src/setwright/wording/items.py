@@ -7,7 +7,7 @@ from setwright.dose.heights import Heights
 from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.limits import Limits
-from setwright.model.load import BodyWeightShare, Load, Weight
+from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Load, Weight
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
@@ -118,7 +118,7 @@ def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> Load
         of=take,
         sets=_sets(language, item, take.load) if len(item.takes) > 1 else None,
         load=capital(loads.load(language, take.load)),
-        kit=item.kit if take.bands or take.choice else None,
+        kit=item.kit_name if take.bands or take.choice else None,
         take=_take(language, take, unit),
         bands=_bands(language, take, unit) if take.bands and not take.choice else None,
         remark=_remark(language, item, take),
@@ -150,7 +150,12 @@ def _take(language: Language, take: Take, unit: str) -> Pieces:
         if choice.fit == "over-limit":
             return _one(language.say("The physiotherapist's limit rules this out: do the easier option."))
         if choice.weight_kg is None:
+            if isinstance(load, HelpWeight):
+                return _one(language.say("The club owns nothing that helps enough: do the easier option."))
             return _one(language.say("The club owns nothing light enough: do the easier option."))
+        if isinstance(load, HelpWeight) and choice.weight_kg != load.kg:
+            weight = stressed(loads.mass(language, choice.weight_kg, unit))
+            return pieces(language.say("Set %(weight)s of help, the nearest that the club owns.", weight=weight))
         if isinstance(load, Weight) and choice.weight_kg != load.kg:
             weight = stressed(loads.mass(language, choice.weight_kg, unit))
             return pieces(language.say("Take %(weight)s, the nearest that the club owns.", weight=weight))
@@ -159,6 +164,12 @@ def _take(language: Language, take: Take, unit: str) -> Pieces:
     elif isinstance(load, BodyWeightShare):
         said = language.say(
             "Multiply your body weight by %(percent)s and divide by 100. Take nothing heavier than that.",
+            percent=language.number(load.percent),
+        )
+        return _one(said)
+    elif isinstance(load, HelpShare):
+        said = language.say(
+            "Multiply your body weight by %(percent)s and divide by 100. Take no less help than that.",
             percent=language.number(load.percent),
         )
         return _one(said)
@@ -172,7 +183,7 @@ def _one(said: str) -> Pieces:
 def _bands(language: Language, take: Take, unit: str) -> BandWords:
     of_max, per_hand = take.load.of == "1RM", take.load.per_hand
     rows = []
-    for band in take.bands:
+    for band in take.shown:
         if band.whole_kg is None:
             continue
         first, last = band.whole_kg
@@ -183,6 +194,10 @@ def _bands(language: Language, take: Take, unit: str) -> BandWords:
     if of_max:
         label = language.say("Weight to take by 1RM")
         title, short = language.say("Your 1RM, and what to take:"), language.say("Your 1RM, kg")
+    elif isinstance(take.load, HelpShare):
+        label = language.say("Help to set by body weight")
+        title = language.say("Your body weight, and how much help to set:")
+        short = language.say("You weigh, kg: help")
     elif per_hand:
         label = language.say("Weight to take by body weight")
         title = language.say("Your body weight, and what to take in each hand:")
@@ -194,14 +209,22 @@ def _bands(language: Language, take: Take, unit: str) -> BandWords:
 
 
 def _remark(language: Language, item: ResolvedItem, take: Take) -> str | None:
-    if all(band.choice.fit != "lighter" for band in take.bands):
+    if all(band.choice.fit != "lighter" for band in take.shown):
         return None
-    return language.say("For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit)
+    if isinstance(take.load, HelpShare):
+        return language.say(
+            "For some members the nearest %(kit)s helps more than planned. That is fine.", kit=item.kit_name
+        )
+    return language.say(
+        "For some members the nearest %(kit)s is lighter than planned. That is fine.", kit=item.kit_name
+    )
 
 
 def _held_back(language: Language, take: Take) -> str | None:
-    if all(band.choice.fit != "limit" for band in take.bands):
+    if all(band.choice.fit != "limit" for band in take.shown):
         return None
+    if isinstance(take.load, HelpShare):
+        return language.say("The physiotherapist's limit keeps some help higher.")
     return language.say("The physiotherapist's limit keeps some weights lighter.")
 
 

@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from setwright.dose.bounding import is_open
 from setwright.model.limits import Limits, NoWeight
-from setwright.model.load import Load, magnitude
+from setwright.model.load import AddedWeight, HelpShare, HelpWeight, Load, Weight, magnitude
 from setwright.wording.doses import distance
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load
@@ -86,7 +86,7 @@ def bound(language: Language, of: Limits | None, doses: Iterable[Load]) -> str |
     loads = tuple(doses)
     said = []
     if of.load is not None and any(type(one) is not type(of.load) for one in loads):
-        said.append(most(language, of.load))
+        said.append(never_beyond(language, of.load, added=all(isinstance(one, AddedWeight) for one in loads)))
     if any(is_open(one) for one in loads):
         if of.top_effort is not None:
             said.append(language.say("No harder than %(effort)s.", effort=load(language, of.top_effort)))
@@ -95,10 +95,20 @@ def bound(language: Language, of: Limits | None, doses: Iterable[Load]) -> str |
     return " ".join(said) or None
 
 
-def most(language: Language, limit: Load | NoWeight) -> str:
-    """Return the heaviest load as a sentence: Never more than 24 kg."""
+def never_beyond(language: Language, limit: Load | NoWeight, added: bool = False) -> str:
+    """Return the limit of a load as a sentence: never more than a weight, never less than some help, no weight at all.
+
+    Args:
+        language: the language to say it in.
+        limit: the limit.
+        added: whether what it limits is added to the body's own weight.
+    """
     if isinstance(limit, NoWeight):
         return language.say("Without any weight.")
+    if isinstance(limit, HelpShare | HelpWeight):
+        return language.say("Never with less than %(help)s.", help=load(language, limit))
+    if added and type(limit) is Weight:
+        limit = AddedWeight(limit.kg, unit=limit.unit)
     return language.say("Never more than %(load)s.", load=load(language, limit))
 
 
@@ -119,6 +129,8 @@ def _written(language: Language, key: str, value: Any) -> str:
     match key:
         case "load" if isinstance(value, NoWeight):
             return language.say("none, the body alone")
+        case "load" if isinstance(value, HelpShare | HelpWeight):
+            return language.say("at least %(help)s", help=load(language, value))
         case "load":
             return load(language, value)
         case "distance":

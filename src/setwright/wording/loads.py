@@ -4,7 +4,19 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from setwright.dose.loads import Choice
-from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, magnitude
+from setwright.model.load import (
+    AddedWeight,
+    Band,
+    BodyWeightShare,
+    Effort,
+    HelpShare,
+    HelpWeight,
+    Load,
+    OneRepMaxShare,
+    Reserve,
+    Weight,
+    magnitude,
+)
 from setwright.model.units import KG_PER_LB
 from setwright.wording.language import Language
 
@@ -15,6 +27,8 @@ def load(language: Language, one: Load, least: Load | None = None) -> str:
     With ``least``, a lighter load of the same kind, it is said as a range: 12 to 15 % of body weight.
     """
     if isinstance(one, Band):
+        if one.helps:
+            return language.say("%(name)s band as help", name=one.name)
         return language.say("%(name)s band", name=one.name)
     number = _number(language, one)
     if least is not None and not isinstance(least, Band):
@@ -26,6 +40,12 @@ def load(language: Language, one: Load, least: Load | None = None) -> str:
             return language.say("%(percent)s %% of body weight", percent=number)
         case OneRepMaxShare():
             return language.say("%(percent)s %% of 1RM", percent=number)
+        case HelpShare():
+            return language.say("%(percent)s %% of body weight as help", percent=number)
+        case HelpWeight(unit=unit):
+            return language.say("%(weight)s of help", weight=_weight(language, number, unit))
+        case AddedWeight(unit=unit):
+            return language.say("%(weight)s added to your own weight", weight=_weight(language, number, unit))
         case Weight(unit=unit):
             weight = _weight(language, number, unit)
             return language.say("%(weight)s in each hand", weight=weight) if one.per_hand else weight
@@ -47,11 +67,11 @@ def loads(language: Language, each: Sequence[Load | None]) -> str:
 
 
 def _unit(one: Load | None) -> object:
-    return type(one), one is not None and one.per_hand, one.unit if isinstance(one, Weight) else None
+    return type(one), one is not None and one.per_hand, one.unit if isinstance(one, Weight | HelpWeight) else None
 
 
-def _number(language: Language, one: BodyWeightShare | OneRepMaxShare | Weight | Effort | Reserve) -> str:
-    return language.number(one.number if isinstance(one, Weight) else magnitude(one))
+def _number(language: Language, one: Load) -> str:
+    return language.number(one.number if isinstance(one, Weight | HelpWeight) else magnitude(one))
 
 
 def mass(language: Language, kg: Fraction, unit: str) -> str:

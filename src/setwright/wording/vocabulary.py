@@ -3,8 +3,9 @@
 from collections.abc import Iterable, Mapping
 from typing import Final
 
+from setwright.model.club import Club
 from setwright.model.exercise import Exercise
-from setwright.model.vocabulary import Pattern, Region, Sides
+from setwright.model.vocabulary import Pattern, Sides
 from setwright.wording.language import Language, later
 
 _PATTERNS: Final[Mapping[Pattern, str]] = {
@@ -35,7 +36,7 @@ _MEANS: Final[Mapping[Pattern, str]] = {
     "throw": later("letting a ball or another weight fly"),
     "mobility": later("moving a joint through its range"),
 }
-_REGIONS: Final[Mapping[Region, str]] = {
+_REGIONS: Final[Mapping[str, str]] = {
     "quadriceps": later("quadriceps"),
     "hamstrings": later("hamstrings"),
     "glutes": later("glutes"),
@@ -78,12 +79,12 @@ def pattern_means(language: Language, name: Pattern) -> str:
     return language.say(_MEANS[name])
 
 
-def region(language: Language, name: Region) -> str:
-    """Return a region of the body."""
-    return language.say(_REGIONS[name])
+def region(language: Language, name: str) -> str:
+    """Return a region of the body; one that the club added, in its own word."""
+    return language.say(_REGIONS[name]) if name in _REGIONS else name.replace("-", " ")
 
 
-def regions(language: Language, names: Iterable[Region]) -> str:
+def regions(language: Language, names: Iterable[str]) -> str:
     """Return regions of the body as a list."""
     return language.listed(region(language, name) for name in names)
 
@@ -98,12 +99,12 @@ def routine_kind(language: Language, kind: str) -> str:
     return language.say(_ROUTINES[kind])
 
 
-def kit(language: Language, names: Iterable[str]) -> str:
+def kit(language: Language, club: Club, idents: Iterable[str]) -> str:
     """Return kit as a list, by the club's own names for it; 'none' where nothing is needed."""
-    return language.listed(names) or language.say("none")
+    return language.listed(map(club.kit_name, idents)) or language.say("none")
 
 
-def facts(language: Language, exercise: Exercise) -> tuple[tuple[str, str], ...]:
+def facts(language: Language, club: Club, exercise: Exercise) -> tuple[tuple[str, str], ...]:
     """Return the short facts of an exercise, as label and words."""
     works = regions(language, exercise.regions.main)
     if exercise.regions.also:
@@ -112,6 +113,6 @@ def facts(language: Language, exercise: Exercise) -> tuple[tuple[str, str], ...]
     return (
         (language.say("Pattern"), pattern(language, exercise.pattern)),
         (language.say("Sides"), sides(language, exercise.sides)),
-        (language.say("Kit"), kit(language, exercise.kit)),
+        (language.say("Kit"), kit(language, club, exercise.kit)),
         (language.say("Works"), works),
     )

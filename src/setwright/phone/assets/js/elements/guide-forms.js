@@ -1,6 +1,8 @@
 // The two places of the guided session where a member enters something: correcting a set in a rest, and the end.
 import { said, sessionLoad } from "../logic/log.js";
+import { ended } from "../logic/ranges.js";
 import { button, make } from "./make.js";
+import { nextOf } from "./session-page.js";
 import { many, say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -77,6 +79,8 @@ export function finishForm(guide) {
     box.append(make("p", "", say("No set was done, so there is nothing to save.")));
     return box;
   }
+  const lines = rangesReached(guide);
+  if (lines.length) guide.sum({ next: lines });
   if (!logged.minutes) guide.sum({ minutes: guide.minutes });
   const now = () => guide.logged ?? logged;
   const words = guide.session.efforts;
@@ -104,6 +108,7 @@ export function finishForm(guide) {
   const sets = many("%(num)s set in the log.", "%(num)s sets in the log.", logged.sets.length);
   box.append(
     make("p", "", guide.stopped ? sets : `${sets} ${say("Drink something, and cool down.")}`),
+    ...(lines.length ? [make("ul", "sw-plain sw-s-next-time", ...lines.map((line) => make("li", "", line)))] : []),
     make("label", "", `${say("How hard was all of it?")} `, effort),
     make("label", "", `${say("Minutes")} `, minutes),
     sum,
@@ -111,6 +116,27 @@ export function finishForm(guide) {
   );
   show();
   return box;
+}
+
+/**
+ * What was done against the ranges that were asked for, a sentence for each exercise that asks for one.
+ * @param {Guide} guide
+ */
+function rangesReached(guide) {
+  return guide.blocks.flatMap((block, index) =>
+    block.items.flatMap((item, place) => {
+      const entries = item.sets.map((_, set) => guide.logged?.sets.find((one) => one.place === `${index}.${place}.${set + 1}`));
+      if (entries.some((entry) => entry && entry.name !== item.name)) return [];
+      const where = ended(item.sets, entries.map((entry) => entry?.amount));
+      const exercise = item.name;
+      if (where === "below") return [say("%(exercise)s: below the range. Stay at this weight, or take less.", { exercise })];
+      if (where === "within") return [say("%(exercise)s: within the range. Stay until every set reaches the top.", { exercise })];
+      if (where !== "top") return [];
+      const weight = nextOf(item, item.sets, entries.map((entry) => entry?.load ?? ""));
+      if (weight) return [say("%(exercise)s: all sets reached the top. Next time %(weight)s.", { exercise, weight })];
+      return [say("%(exercise)s: all sets reached the top. Ask your coach what comes next.", { exercise })];
+    }),
+  );
 }
 
 /**

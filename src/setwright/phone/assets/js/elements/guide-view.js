@@ -148,6 +148,7 @@ export class GuideView {
     if (other && !other.startsWith(name)) parts.push(make("p", "sw-s-instead", say("Instead of %(exercise)s", { exercise: name })));
     if (side) parts.push(make("p", "sw-s-side", side));
     const elsewhere = other && ownPage(item);
+    parts.push(...partsOf(item, "choice", "clinician"), ...this.#optional(step, item));
     if (elsewhere) parts.push(elsewhere);
     else if (step.round === 1) parts.push(...partsOf(item, "grave", "not-for"));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
@@ -193,6 +194,18 @@ export class GuideView {
     const box = make("details", "sw-s-easier", make("summary", "", say("Too hard?")), ...some(inParagraph(way)));
     box.append(button(say("Do this instead"), "sw-button", () => this.guide.instead(step, other)));
     return [box];
+  }
+
+  /**
+   * What may be left out says so, with a way on.
+   * @param {Step} step
+   * @param {HTMLElement} item
+   */
+  #optional(step, item) {
+    const block = this.guide.blocks[step.block];
+    if (block.optional) return [button(say("Leave this block out"), "sw-button sw-quiet", () => this.guide.leaveOut())];
+    if (!block.items[step.item].optional) return [];
+    return [...partsOf(item, "optional"), button(say("Leave this exercise out"), "sw-button sw-quiet", () => this.guide.leaveOut())];
   }
 
   /** @param {Step} step */

@@ -4,11 +4,11 @@ import { keepLogged, loggedAt, settings } from "../device/member.js";
 import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { localTime } from "../logic/log.js";
-import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
-import { closesSet, sessionFrom, setOf } from "../logic/steps.js";
+import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed, runningOn } from "../logic/run.js";
+import { after, closesSet, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
-import { homeFirst, itemAt, loadOf } from "./session-page.js";
+import { besideWeights, frontChosen, glanceChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -43,16 +43,14 @@ export class Guide extends HTMLElement {
 
   connectedCallback() {
     this.page = this.closest("article") ?? document;
-    const session = sessionFrom(this.page.querySelector("script#session")?.textContent);
-    if (!session) return;
-    this.session = session;
+    const running = runningOn(read("now"), location.pathname);
+    if (!this.#choose(running ?? settings().choices)) return;
     const until = new AbortController();
     this.#until = until;
-    const home = () => homeFirst(this.page, this.blocks);
-    home();
-    onChange((key) => key === "settings" && home(), until.signal);
+    onChange((key) => key === "settings" && this.#choose(this.run?.choices ?? settings().choices), until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
+    if (!this.run && running) this.#choose(settings().choices);
     if (this.run) this.open();
     else this.#offer();
   }
@@ -60,6 +58,21 @@ export class Guide extends HTMLElement {
   disconnectedCallback() {
     this.#until?.abort();
     this.#close();
+  }
+
+  /**
+   * The session and its page as a member with some choices does it; false where the page has none.
+   * @param {string[]} choices
+   */
+  #choose(choices) {
+    const session = sessionFrom(this.page.querySelector("script#session")?.textContent, choices);
+    if (!session) return false;
+    this.session = session;
+    frontChosen(this.page, choices);
+    glanceChosen(this.page, choices);
+    besideWeights(this.page);
+    homeFirst(this.page, this.blocks, session.kit_names);
+    return true;
   }
 
   /** The button on the page that starts a session, or goes on with it. */
@@ -72,7 +85,7 @@ export class Guide extends HTMLElement {
 
   open() {
     readySound();
-    this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now());
+    this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now(), settings().choices);
     this.logged ??= loggedAt(localTime(this.run.started));
     this.#view = new GuideView(this);
     this.replaceChildren(this.#view.dialog);
@@ -244,6 +257,13 @@ export class Guide extends HTMLElement {
     this.tick();
   }
 
+  /** Go on without what may be left out: the rest of an exercise, or of the whole block. */
+  leaveOut() {
+    if (!this.run) return;
+    const { at } = this.run;
+    this.move(after(this.steps, at, this.blocks[this.step.block].optional === true) - at);
+  }
+
   /**
    * Straight to the end: what was done stays in the log.
    * @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop
@@ -301,8 +321,8 @@ export class Guide extends HTMLElement {
   }
 
   /**
-   * Effort or minutes of the whole session.
-   * @param {{effort: number | null} | {minutes: number}} values
+   * Effort or minutes of the whole session, or what to take next time.
+   * @param {{effort: number | null} | {minutes: number} | {next: string[]}} values
    */
   sum(values) {
     if (!this.logged) return;
@@ -329,7 +349,7 @@ export class Guide extends HTMLElement {
       measure: item.measure,
       amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
       sides: item.sides,
-      load: old?.load ?? (load.known && !other ? load.text : ""),
+      load: old?.load ?? (other ? "" : load.kept),
       effort: old?.effort ?? null,
       place: noteOf(step),
     };

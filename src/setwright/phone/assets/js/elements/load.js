@@ -2,7 +2,7 @@
 import { settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { choose, ownWeight, rows } from "../logic/bands.js";
-import { kilograms } from "../logic/exact.js";
+import { inOtherUnit, kilograms } from "../logic/exact.js";
 import { button, link, make } from "./make.js";
 import { pieces, say, weightSaid } from "../words.js";
 
@@ -28,7 +28,7 @@ export function myLoad(data, mine) {
   if (!/^\d/.test(row.take)) return { ...found, state: "easier" };
   const weights = mine.place === "home" ? mine.kit[data.kit ?? ""] : undefined;
   if (!weights?.length) return { ...found, state: "weight", take: row.take };
-  const own = ownWeight(row.take, weights);
+  const own = ownWeight(row.take, weights, data.way === "help");
   if (own === undefined) return { ...found, state: "easier", planned: row.take, own: true };
   return { state: "weight", take: `${own} ${row.take.split(" ")[1]}`, planned: row.take, own: true };
 }
@@ -92,12 +92,25 @@ export class Load extends HTMLElement {
  */
 function inHand(found, data) {
   const weight = bold(found);
+  if (data.way === "help") return pieces("%(weight)s of help", { weight });
   return data.hand ? pieces("%(weight)s in each hand", { weight }) : [weight];
+}
+
+/**
+ * A weight in words, with the same in the member's own unit beside it where that is another one.
+ * @param {string} weight such as "12.5 kg"
+ * @param {Settings} mine
+ */
+export function inBothUnits(weight, mine) {
+  const [number, unit] = weight.split(" ");
+  const said = weightSaid(weight);
+  if (!mine.unit || mine.unit === unit) return said;
+  return say("%(weight)s (%(same)s)", { weight: said, same: weightSaid(inOtherUnit(number, unit)) });
 }
 
 /** @param {Mine} found */
 function bold(found) {
-  return make("b", "", weightSaid(found.take));
+  return make("b", "", inBothUnits(found.take, settings()));
 }
 
 /**
@@ -107,15 +120,17 @@ function bold(found) {
 function words(found, data) {
   const you = (/** @type {(string | Node)[]} */ inside) => make("p", "sw-you-line", ...inside);
   const small = (/** @type {string} */ text) => make("p", "sw-small", text);
-  const planned = found.planned && weightSaid(found.planned);
+  const planned = found.planned && inBothUnits(found.planned, settings());
   if (found.state === "weight") {
     const weight = bold(found);
-    const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : pieces("You: %(weight)s", { weight }));
+    const line = you(data.hand ? pieces("You: %(weight)s in each hand", { weight }) : data.way === "help" ? pieces("You: %(weight)s of help", { weight }) : pieces("You: %(weight)s", { weight }));
     if (!found.own || found.take === found.planned) return [line];
+    if (data.way === "help") return [line, small(say("The least of your own that helps no less than the planned %(weight)s.", { weight: planned }))];
     return [line, small(say("The heaviest of your own that is not above the planned %(weight)s.", { weight: planned }))];
   }
   if (found.state === "easier") {
     const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
+    if (found.own && data.way === "help") return [line, small(say("All that you have at home helps less than %(weight)s.", { weight: planned }))];
     return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
   return [you([outside(found.state === "below", data.of === "1rm")])];

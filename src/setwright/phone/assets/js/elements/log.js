@@ -142,7 +142,7 @@ export class Log extends HTMLElement {
       forget(one.id);
       this.#show();
     });
-    return [sum, list, make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop];
+    return [sum, list, ...(one.next?.length ? [make("ul", "sw-plain", ...one.next.map((line) => make("li", "", line)))] : []), make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop];
   }
 
   /** @param {string} words */

@@ -1,6 +1,8 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
-import { myLoad } from "./load.js";
+import { inOtherUnit } from "../logic/exact.js";
+import { pickOf } from "../logic/steps.js";
+import { inBothUnits, myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -25,30 +27,111 @@ export function itemAt(page, block, item) {
  * @returns {HTMLElement | null}
  */
 export function partOf(item, name) {
-  return item.querySelector(`[data-part='${name}']`);
+  const parts = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(`[data-part='${name}']`)]);
+  return parts.find((part) => !part.closest(".sw-instead")) ?? null;
+}
+
+/**
+ * What a member's choices lead to comes to the front; what it stands for is folded in its place.
+ * @param {ParentNode} page
+ * @param {string[]} choices
+ */
+export function frontChosen(page, choices) {
+  for (const item of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll(".sw-item:has(> .sw-instead)"))) {
+    if (item.dataset.chosen) swap(item, item.dataset.chosen);
+    const ways = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(":scope > .sw-instead")]);
+    const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
+    if (pick) swap(item, String(pick));
+    if (pick) item.dataset.chosen = String(pick);
+    else delete item.dataset.chosen;
+  }
+}
+
+/**
+ * In the list at a glance, too, each line is the member's own.
+ * @param {ParentNode} page
+ * @param {string[]} choices
+ */
+export function glanceChosen(page, choices) {
+  for (const line of page.querySelectorAll(".sw-glance li:has(> [data-for])")) {
+    const [main, ...ways] = /** @type {HTMLElement[]} */ ([...line.children]);
+    const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
+    [main, ...ways].forEach((way, place) => way.toggleAttribute("hidden", place !== pick));
+  }
+}
+
+/**
+ * A weight that is the same for everyone, with the same in the member's own unit behind it, where that is another one.
+ * @param {ParentNode} page
+ */
+export function besideWeights(page) {
+  const mine = settings();
+  for (const load of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll("[data-weight]"))) {
+    load.querySelector(".sw-same")?.remove();
+    const [number, unit] = (load.dataset.weight ?? "").split(" ");
+    if (!mine.unit || mine.unit === unit) continue;
+    const same = document.createElement("span");
+    same.className = "sw-same";
+    same.textContent = ` (${weightSaid(inOtherUnit(number, unit))})`;
+    load.append(same);
+  }
+}
+
+/**
+ * @param {HTMLElement} item
+ * @param {string} way
+ */
+function swap(item, way) {
+  const folded = the(item, `:scope > .sw-instead[data-way='${way}']`);
+  const inside = the(folded, ":scope > .sw-instead-inside");
+  const front = [...item.children].filter((part) => !part.matches(".sw-instead"));
+  const chosen = [...inside.children];
+  inside.replaceChildren(...front);
+  item.prepend(...chosen);
+  // What the fold holds now is said by the other of its two lines.
+  for (const line of /** @type {HTMLElement[]} */ ([...the(folded, "summary").children])) line.hidden = !line.hidden;
 }
 
 /**
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, known: boolean}} known: a weight that a log can keep
+ * @returns {{text: string, kept: string}} kept: what a log can keep of it; nothing where no weight is known
  */
 export function loadOf(item, set) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
-  if (!load) return { text: "", known: false };
-  const inHand = (/** @type {string} */ taken) => {
-    const weight = weightSaid(taken);
+  if (!load) return { text: "", kept: "" };
+  const mine = settings();
+  const inHand = (/** @type {string} */ weight) => {
+    if (load.way === "help") return say("%(weight)s of help", { weight });
+    if (load.way === "added") return say("%(weight)s added to your own weight", { weight });
     return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
   };
+  const taken = (/** @type {string} */ weight) => ({ text: inHand(inBothUnits(weight, mine)), kept: inHand(weightSaid(weight)) });
   if (load.bands) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
-    const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
-    if (mine.state === "weight") return { text: inHand(mine.take), known: true };
-    if (mine.state === "easier") return { text: say("the easier option"), known: false };
+    const found = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, mine);
+    if (found.state === "weight") return taken(found.take);
+    if (found.state === "easier") return { text: say("the easier option"), kept: "" };
   }
-  if (load.weight) return { text: inHand(load.weight), known: true };
-  return { text: load.text, known: load.band !== undefined };
+  if (load.weight) return taken(load.weight);
+  return { text: load.text, kept: load.band === undefined ? "" : load.text };
+}
+
+/**
+ * What to take next time, once every set reached the top of its range with the weight that was planned; nothing where the
+ * sets have several loads, where another weight was taken, or where nothing owned and allowed comes next.
+ * @param {Item} item
+ * @param {Set[]} sets
+ * @param {string[]} taken what the log has of each set
+ */
+export function nextOf(item, sets, taken) {
+  const load = item.loads.length === 1 && sets.every((set) => set.load === 0) ? item.loads[0] : undefined;
+  if (!load || taken.some((one, place) => one !== loadOf(item, sets[place]).kept)) return "";
+  const next = load.next_bands ? { ...load, bands: load.next_bands } : { ...load, bands: undefined, weight: load.next_weight };
+  if (!next.bands && !next.weight) return "";
+  const found = loadOf({ ...item, loads: [next] }, sets[0]);
+  return found.kept === taken[0] ? "" : found.kept && found.text;
 }
 
 /**
@@ -76,8 +159,9 @@ export function under(id) {
  * At home, what the member lacks comes first: the home option moves above the doses of such an exercise.
  * @param {ParentNode} page
  * @param {Block[]} blocks
+ * @param {Record<string, string>} names what members call kit, where that is not its id
  */
-export function homeFirst(page, blocks) {
+export function homeFirst(page, blocks, names = {}) {
   const mine = settings();
   blocks.forEach((block, index) => {
     block.items.forEach(({ kit }, place) => {
@@ -88,7 +172,7 @@ export function homeFirst(page, blocks) {
       const line = document.createElement("p");
       line.className = "sw-home-first";
       line.dataset.part = "home-first";
-      const without = say("Without %(kit)s:", { kit: lacking.reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
+      const without = say("Without %(kit)s:", { kit: lacking.map((name) => names[name] ?? name).reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
       line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? [EASIER]));
       partOf(item, "head")?.after(line);
     });

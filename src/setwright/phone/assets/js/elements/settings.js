@@ -48,11 +48,15 @@ export class SettingsForm extends HTMLElement {
   #fill() {
     const mine = this.#mine;
     /** @type {HTMLInputElement} */ (the(this, "[name='weight']")).value = mine.weight?.number ?? "";
-    this.#pick("unit", mine.weight?.unit ?? this.dataset.unit ?? "kg");
+    this.#pick("unit", mine.unit ?? this.dataset.unit ?? "kg");
     this.#pick("place", mine.place);
     this.#pick("text", mine.text);
     this.#tick("sound", mine.sound);
     this.#tick("vibration", mine.vibration);
+    for (const one of this.querySelectorAll("[name='choice']")) {
+      const box = /** @type {HTMLInputElement} */ (one);
+      box.checked = mine.choices.includes(box.value);
+    }
     for (const box of this.querySelectorAll("[name='kit']")) {
       const { value } = /** @type {HTMLInputElement} */ (box);
       /** @type {HTMLInputElement} */ (box).checked = value in mine.kit;
@@ -62,6 +66,7 @@ export class SettingsForm extends HTMLElement {
       input.value = (mine.kit[input.dataset.kit ?? ""] ?? []).join(", ");
     }
     this.#sayWeight();
+    this.#askInUnit();
     this.#listLifts();
     this.#sayPlace();
   }
@@ -95,7 +100,10 @@ export class SettingsForm extends HTMLElement {
     else if (field.name === "text") mine.text = /** @type {Settings["text"]} */ (field.value);
     else if (field.name === "sound") mine.sound = field.checked;
     else if (field.name === "vibration") mine.vibration = field.checked;
-    else if (field.name === "kit") {
+    else if (field.name === "choice") {
+      mine.choices = mine.choices.filter((one) => one !== field.value);
+      if (field.checked) mine.choices.push(field.value);
+    } else if (field.name === "kit") {
       if (field.checked) mine.kit[field.value] = this.#weightsOf(field.value);
       else delete mine.kit[field.value];
     } else if (field.name === "weights") {
@@ -105,6 +113,7 @@ export class SettingsForm extends HTMLElement {
       this.#fill();
     } else return;
     this.#sayPlace();
+    this.#askInUnit();
     this.#keep();
   }
 
@@ -117,7 +126,8 @@ export class SettingsForm extends HTMLElement {
   /** Take the body weight as it was typed; false where it can't be one. */
   #weigh() {
     const number = this.#value("weight").trim().replace(",", ".");
-    const unit = this.#value("unit") === "lb" ? "lb" : "kg";
+    const unit = this.#unit();
+    this.#mine.unit = unit;
     if (number === "") {
       this.#mine.weight = null;
       this.#sayWeight();
@@ -147,11 +157,21 @@ export class SettingsForm extends HTMLElement {
     the(this, ".sw-home-kit").hidden = this.#mine.place !== "home";
   }
 
+  #unit() {
+    return this.#value("unit") === "lb" ? /** @type {const} */ ("lb") : /** @type {const} */ ("kg");
+  }
+
+  /** A best lift is asked for in the member's own unit. */
+  #askInUnit() {
+    const label = this.querySelector("label[for='sw-lift-weight']");
+    if (label) label.textContent = this.#unit() === "lb" ? say("Weight, lb") : say("Weight, kg");
+  }
+
   #lift() {
     const number = this.#value("lift-weight").trim().replace(",", ".");
     const reps = Number(this.#value("lift-reps"));
     const span = exact(number) && estimate(this.dataset.multiples ?? "", number, reps);
-    return span ? { number, unit: this.dataset.unit === "lb" ? /** @type {const} */ ("lb") : /** @type {const} */ ("kg"), reps, ...span } : undefined;
+    return span ? { number, unit: this.#unit(), reps, ...span } : undefined;
   }
 
   #sayEstimate() {

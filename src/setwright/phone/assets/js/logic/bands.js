@@ -38,18 +38,21 @@ export function choose(bands, base) {
 }
 
 /**
- * The heaviest of a member's own weights that is not above the planned one; undefined where none is.
+ * The heaviest of a member's own weights that is not above the planned one; undefined where none is. Of weights that
+ * help, the lightest that is not below it.
  * @param {string} take such as "10 kg"
  * @param {string[]} own numbers in the club's unit
+ * @param {boolean} helps
  */
-export function ownWeight(take, own) {
+export function ownWeight(take, own, helps = false) {
   const planned = exact(take.split(" ")[0]);
   if (!planned) return undefined;
   let best;
   for (const number of own) {
     const weight = exact(number);
-    if (!weight || compare(weight, planned) > 0) continue;
-    if (!best || compare(weight, best.weight) > 0) best = { weight, number };
+    const harder = (/** @type {Exact} */ one, /** @type {Exact} */ other) => (helps ? compare(other, one) : compare(one, other)) > 0;
+    if (!weight || harder(weight, planned)) continue;
+    if (!best || harder(weight, best.weight)) best = { weight, number };
   }
   return best?.number;
 }

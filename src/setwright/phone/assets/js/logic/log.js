@@ -12,6 +12,7 @@ import { many, say } from "../words.js";
  * @property {Entry[]} sets
  * @property {number | null} effort of the whole session, 0 to 10
  * @property {number} minutes
+ * @property {string[]} [next] what came of ranges: sentences for the next time
  */
 /** @typedef {{count: number}} Mended how many values were out of range, or in parts, and became plain ones */
 
@@ -100,7 +101,7 @@ function before(monday) {
  * @returns {Logged | undefined}
  */
 export function loggedFrom(value, mended = { count: 0 }) {
-  const { id, plan, session, week, sets, effort, minutes } = object(value);
+  const { id, plan, session, week, sets, effort, minutes, next } = object(value);
   if (typeof id !== "string" || !isTime(id) || !Array.isArray(sets)) return undefined;
   const entries = sets.slice(0, MOST.sets).filter((one) => one && typeof one === "object");
   mended.count += sets.length - entries.length;
@@ -112,6 +113,7 @@ export function loggedFrom(value, mended = { count: 0 }) {
     sets: entries.map((one) => entryFrom(one, mended)),
     effort: whole(effort, 0, 10, null, mended),
     minutes: whole(minutes, 0, MOST.minutes, 0, mended),
+    ...(Array.isArray(next) ? { next: next.slice(0, MOST.sets).map((one) => text(one, mended)) } : {}),
   };
 }
 
@@ -195,7 +197,7 @@ export function merged(stored, mine, changed) {
   }
   const effort = changed("effort") ? mine.effort : (stored.effort ?? mine.effort);
   const minutes = changed("minutes") ? mine.minutes : stored.minutes || mine.minutes;
-  return { ...stored, sets, effort, minutes };
+  return { ...stored, sets, effort, minutes, ...(changed("next") ? { next: mine.next } : {}) };
 }
 
 /**

@@ -12,6 +12,7 @@ import { closesSet, setOf } from "./steps.js";
  * @property {number} since when the step began
  * @property {number} more seconds added to the pause
  * @property {number | null} begun when the hold, work time or beat was started
+ * @property {string[]} choices what the member had ticked when it began
  * @property {Record<string, string>} instead the easier exercise done instead, by block and item
  */
 
@@ -22,10 +23,26 @@ export const LEAD_S = 3;
  * @param {string} page
  * @param {string} plan
  * @param {number} now
+ * @param {string[]} choices
  * @returns {Run}
  */
-export function begin(page, plan, now) {
-  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, instead: {} };
+export function begin(page, plan, now, choices = []) {
+  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, choices, instead: {} };
+}
+
+/**
+ * The choices with which a run on a page began; undefined where none runs there.
+ * @param {unknown} value as the storage has it
+ * @param {string} page
+ */
+export function runningOn(value, page) {
+  const run = /** @type {Partial<Run> | null} */ (value && typeof value === "object" ? value : null);
+  return run?.page === page ? textsOf(run.choices) : undefined;
+}
+
+/** @param {unknown} value */
+function textsOf(value) {
+  return Array.isArray(value) ? value.filter((/** @type {unknown} */ one) => typeof one === "string") : [];
 }
 
 /**
@@ -53,6 +70,7 @@ export function resumed(value, page, plan, now, steps) {
     since: Math.min(since, now),
     more,
     begun: isCount(begun, LATEST_MS) ? Math.min(begun, now) : null,
+    choices: textsOf(run.choices),
     instead: Object.fromEntries(others),
   };
 }

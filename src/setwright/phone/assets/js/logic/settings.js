@@ -6,9 +6,11 @@ import { compare, exact, kilograms } from "./exact.js";
 /**
  * @typedef {object} Settings
  * @property {Typed | null} weight
+ * @property {"kg" | "lb" | null} unit the one that the member chose
  * @property {"club" | "home"} place
  * @property {Record<string, string[]>} kit kit at home, with its weights where it has some
  * @property {Record<string, Lift>} lifts by exercise
+ * @property {string[]} choices ids of what the member said of themselves
  * @property {boolean} sound
  * @property {boolean} vibration
  * @property {"usual" | "large" | "largest"} text
@@ -16,7 +18,7 @@ import { compare, exact, kilograms } from "./exact.js";
 
 /** @returns {Settings} */
 export function usual() {
-  return { weight: null, place: "club", kit: {}, lifts: {}, sound: true, vibration: true, text: "usual" };
+  return { weight: null, unit: null, place: "club", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
 }
 
 /**
@@ -31,6 +33,7 @@ export function settingsFrom(value, mended = { count: 0 }) {
   const weighed = unit(weight.unit);
   if (weighed && isWeight(weight.number, weighed)) settings.weight = { number: weight.number, unit: weighed };
   else if (given.weight) mended.count += 1;
+  settings.unit = unit(given.unit) ?? settings.weight?.unit ?? null;
   if (given.place === "home") settings.place = "home";
   for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
     const own = Array.isArray(weights) ? weights.filter(isNumber).slice(0, MOST.weights) : undefined;
@@ -45,6 +48,11 @@ export function settingsFrom(value, mended = { count: 0 }) {
       settings.lifts[name] = { number, unit: of, reps, low, high };
     } else mended.count += 1;
   }
+  if (Array.isArray(given.choices)) {
+    const good = given.choices.filter((/** @type {unknown} */ one) => typeof one === "string" && one.length <= MOST.id);
+    settings.choices = [...new Set(good)].slice(0, MOST.choices);
+    mended.count += given.choices.length - settings.choices.length;
+  }
   if (given.sound === false) settings.sound = false;
   if (given.vibration === false) settings.vibration = false;
   if (given.text === "large" || given.text === "largest") settings.text = given.text;
@@ -55,7 +63,7 @@ export function settingsFrom(value, mended = { count: 0 }) {
 const LIGHTEST = { over: 20n, under: 1n };
 const HEAVIEST = { over: 300n, under: 1n };
 /** More than any set of lifts or kit; reps as the published formulas take them. */
-const MOST = { kit: 100, lifts: 500, weights: 60, letters: 80, reps: 10, lift: { over: 2000n, under: 1n } };
+const MOST = { kit: 100, choices: 100, id: 250, lifts: 500, weights: 60, letters: 80, reps: 10, lift: { over: 2000n, under: 1n } };
 
 /**
  * Whether a body weight can be one: 20 to 300 kg.

@@ -11,6 +11,9 @@
  * @property {string} [weight] the owned weight of a fixed load
  * @property {string} [band] an elastic band's name
  * @property {string} [kit] what it is taken with
+ * @property {"help" | "added"} [way] what it does where it is not just held
+ * @property {string} [next_bands] the weights to take once all sets reach the top of their range
+ * @property {string} [next_weight] the same, of a fixed load
  */
 /** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
 /**
@@ -24,8 +27,18 @@
  * @property {Load[]} loads
  * @property {Phase[][]} tempos
  * @property {Set[]} sets
+ * @property {boolean} [optional] a member may leave it out
  */
-/** @typedef {{kind: "straight" | "superset" | "circuit", name: string, items: Item[]}} Block */
+/** @typedef {{choices: string[], item: Item}} Way what members with one of these choices do in an exercise's place */
+/**
+ * @typedef {object} Block
+ * @property {"straight" | "superset" | "circuit"} kind
+ * @property {string} name
+ * @property {Item[]} items
+ * @property {boolean} [optional] a member may leave it out
+ * @property {Way[][]} ways for each exercise; none where there is nothing to choose
+ * @property {Record<string, unknown[][]>} courses the steps of each combination of ways, such as "0 2"
+ */
 /**
  * @typedef {object} Step
  * @property {"warm-up" | "set" | "rest" | "change" | "block" | "cool-down" | "finish"} kind
@@ -36,23 +49,74 @@
  * @property {0 | 1 | 2} side 0 where both work
  * @property {number} seconds how long a pause lasts; 0 for a step without a clock
  */
-/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], blocks: Block[], steps: Step[]}} Session */
+/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], kit_names?: Record<string, string>, blocks: Block[], steps: Step[]}} Session */
 
 /**
- * The session of a page; undefined where it has none, or one of another version.
+ * The session of a page as a member with some choices does it; undefined where it has none, or one of another version.
  * @param {string | null | undefined} text
+ * @param {string[]} choices the ids that the member ticked
  * @returns {Session | undefined}
  */
-export function sessionFrom(text) {
+export function sessionFrom(text, choices = []) {
   const session = JSON.parse(text || "{}");
   if (session.version !== 1) return undefined;
-  for (const block of session.blocks) {
-    block.items = block.items.map((/** @type {object} */ item) => ({ kit: [], loads: [], tempos: [], ...item }));
-  }
-  session.steps = session.steps.map((/** @type {unknown[]} */ [kind, block, item, round, rounds, side, seconds]) => {
-    return { kind, block, item, round, rounds, side, seconds };
+  session.steps = session.steps.map(stepFrom);
+  session.blocks.forEach((/** @type {Partial<Block>} */ block, /** @type {number} */ index) => {
+    const { ways = [], courses = {}, items = [] } = block;
+    const picks = ways.map((some) => pickOf(some, choices));
+    block.items = items.map((item, place) => ({ ...BARE, ...(picks[place] ? ways[place][picks[place] - 1].item : item) }));
+    const course = courses[picks.join(" ")];
+    if (course) session.steps = withCourse(session.steps, index, course.map(stepFrom));
   });
   return session;
+}
+
+/** What an exercise without them leaves out. */
+const BARE = { kit: [], loads: [], tempos: [] };
+
+/**
+ * @param {unknown[]} step a list of plain values
+ * @returns {Step}
+ */
+function stepFrom([kind, block, item, round, rounds, side, seconds]) {
+  return /** @type {Step} */ ({ kind, block, item, round, rounds, side, seconds });
+}
+
+/**
+ * The number of the first way that fits a member; 0 is the exercise as it stands.
+ * @param {{choices: string[]}[]} ways
+ * @param {string[]} choices
+ */
+export function pickOf(ways, choices) {
+  return ways.findIndex((way) => way.choices.some((one) => choices.includes(one))) + 1;
+}
+
+/**
+ * The steps of a session with other ones for one block; the change to it, warm-up and cool-down stay.
+ * @param {Step[]} steps
+ * @param {number} block
+ * @param {Step[]} course
+ */
+function withCourse(steps, block, course) {
+  const own = (/** @type {Step} */ step) => step.block === block && (step.kind === "set" || step.kind === "rest" || step.kind === "change");
+  const first = steps.findIndex(own);
+  return [...steps.slice(0, first), ...course, ...steps.slice(first).filter((step) => !own(step))];
+}
+
+/**
+ * Where a session goes on without what may be left out: the first step after it, with the pause before that.
+ * @param {Step[]} steps
+ * @param {number} at
+ * @param {boolean} whole leave the whole block out, and not only this exercise
+ */
+export function after(steps, at, whole) {
+  const { block, item } = steps[at];
+  const left = steps.findIndex((step, index) => {
+    if (index <= at) return false;
+    if (step.block !== block || step.kind === "cool-down" || step.kind === "finish") return true;
+    return !whole && step.item !== item;
+  });
+  return left < 0 ? steps.length - 1 : left;
 }
 
 /**
