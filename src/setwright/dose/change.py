@@ -1,13 +1,13 @@
 """The difference between two doses of the same exercise, as what differs and by how much."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
 from setwright.model.load import Band, Load, magnitude, same_kind
 from setwright.model.prescription import Measure
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 
 
@@ -139,13 +139,20 @@ def own_changes(before: Dose, now: Dose, in_hand: tuple[Dose, Dose] | None = Non
 
 
 def _amounts(before: Dose, now: Dose) -> tuple[Difference, ...]:
-    pair = _differing([one.amount for one in before.working], [one.amount for one in now.working])
+    pair = _differing([_asked(one) for one in before.working], [_asked(one) for one in now.working])
     if pair is None:
         return ()
     was, is_ = pair
+    if any(isinstance(span, Open) for span in (*was, *is_)):
+        return (AmountsChange(now.measure, was, is_),)
     if len(was) == len(is_) and len({(b.low - a.low, b.high - a.high) for a, b in zip(was, is_, strict=True)}) == 1:
         return (AmountChange(now.measure, was[0], is_[0]),)
     return (AmountsChange(now.measure, was, is_),)
+
+
+def _asked(one: Set) -> Span:
+    """Return what a set asks for: of an open one, not what it is counted as."""
+    return replace(one.amount, low=1, high=1) if isinstance(one.amount, Open) else one.amount
 
 
 def _loads(before: Dose, now: Dose) -> tuple[Difference, ...]:

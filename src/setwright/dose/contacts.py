@@ -12,6 +12,7 @@ from math import ceil
 from typing import Final
 
 from setwright.dose.dose import Dose, Set, metres
+from setwright.dose.open_ended import most_in
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.routine import Routine
@@ -85,7 +86,8 @@ def routine_contacts(routine: Routine, exercises: Mapping[str, Exercise]) -> int
 
 
 def _of_set(dose: Dose, one: Set) -> int:
-    return contacts_of(dose.measure, one.amount.high, one.tempo, dose.side_count)
+    most = most_in(one.amount)
+    return contacts_of(dose.measure, one.amount.high if most is None else most, one.tempo, dose.side_count)
 
 
 def _landing_s(tempo: Tempo | None) -> Fraction:

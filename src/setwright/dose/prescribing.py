@@ -4,9 +4,10 @@ from dataclasses import replace
 from typing import Any, Final
 
 from setwright.dose.dose import Dose, Set
+from setwright.dose.open_ended import all_counted, ended
 from setwright.dose.progression import amounts_at, double_at, loads_at, value_at
 from setwright.dose.timing import USUAL_REST_S
-from setwright.dose.week_kind import Remains, share_of_count, share_of_load
+from setwright.dose.week_kind import WHOLE, Remains, share_of_count, share_of_load
 from setwright.model.amounts import Amounts, Loads
 from setwright.model.exercise import Exercise
 from setwright.model.load import Effort, Load, Reserve, in_all
@@ -14,7 +15,7 @@ from setwright.model.plan import Change
 from setwright.model.prescription import Measure, Prescription
 from setwright.model.progress import Climb, Progress
 from setwright.model.session import Block
-from setwright.model.span import Span
+from setwright.model.span import Open
 
 _KEEPS_ALL: Final = Remains()
 
@@ -43,6 +44,7 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     if progress.rest is not None:
         first_s = written.rest if written.rest is not None else rest_at(block, 0)
         rest_s = value_at(first_s, progress.rest, trained)
+    amounts = ended(amounts, written.leave, written.up_to)
     one = Set(
         amount=amounts[0],
         load=loads[0] if loads else None,
@@ -53,7 +55,7 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     # In a week of a list, a plain number stands for as many sets as the other weeks list.
     count = written.listed_sets or _count(block, written, progress, trained)
     alike = Dose.alike(count, measure, exercise.sides, one)
-    return set_by_set(alike, amounts, loads)
+    return all_counted(set_by_set(alike, amounts, loads))
 
 
 def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
@@ -95,7 +97,11 @@ def with_fewer_sets(dose: Dose, remains: Remains) -> Dose:
 def _lightened(one: Set, measure: Measure, remains: Remains) -> Set:
     amount = one.amount
     if measure != "distance":
-        amount = Span(share_of_count(int(amount.low), remains.reps), share_of_count(int(amount.high), remains.reps))
+        low, high = (share_of_count(int(end), remains.reps) for end in (amount.low, amount.high))
+        amount = replace(amount, low=low, high=high)
+    if isinstance(amount, Open) and not remains.reps == remains.load == WHOLE:
+        # With less weight or fewer repetitions, no set may come to more than it counts as in a full week.
+        amount = replace(amount, up_to=int(amount.high))
     return replace(one, amount=amount, load=share_of_load(one.load, remains.load))
 
 
@@ -119,7 +125,7 @@ def overridden(dose: Dose, change: Change) -> Dose:
     dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
     fields = {"tempo": "tempo", "rest": "rest_s", "feels_like": "feels"}
     dose = dose.with_sets(**{field: numbers[key] for key, field in fields.items() if key in numbers})
-    return set_by_set(dose, amounts, loads)
+    return all_counted(set_by_set(dose, ended(amounts, change.leave, change.up_to), loads))
 
 
 def _count(block: Block, written: Prescription, progress: Progress, trained: int) -> int:

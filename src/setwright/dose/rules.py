@@ -130,6 +130,14 @@ RULES: Final[dict[str, Rule]] = {
         "second for X is a choice of this tool.",
         "what each of the four places stands for.",
     ),
+    "open-ended": Rule(
+        "As many repetitions as possible",
+        "A set that goes on until a few repetitions are left has no number beforehand. With a share of 1RM that the "
+        "repetition table knows, it counts as what the table allows less what is to be left, or up to three fewer. Any "
+        "other counts as 5 to 15. Where the coach wrote at how many it ends, that is the most. Stop when the speed or "
+        "the form of a repetition goes, even if more would be possible. A lighter week ends it at what it counts as.",
+        COMMON,
+    ),
     "session-time": Rule(
         "Session time",
         "Repetitions × tempo × sides × sets, plus holds, rests and change-overs; three sets have two rests. The slow "

@@ -3,11 +3,14 @@
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
-from typing import Literal
+from typing import Final, Literal
 
 from setwright.dose.progression import with_magnitude
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
 from setwright.model.plan import Phase
+
+WHOLE: Final = Fraction(100)
+"""The share of what stays as it is."""
 
 WeekKind = Literal["normal", "lighter", "taper"]
 
@@ -17,17 +20,16 @@ class Remains:
     """The share of each number that a week keeps, as percentages, and what the week is called."""
 
     kind: WeekKind = "normal"
-    sets: Fraction = Fraction(100)
-    reps: Fraction = Fraction(100)
-    load: Fraction = Fraction(100)
+    sets: Fraction = WHOLE
+    reps: Fraction = WHOLE
+    load: Fraction = WHOLE
 
 
 def remains_in(phase: Phase, phase_week: int) -> Remains:
     """Return what remains in a week of a phase, counted from 1. A taper's own lighter weeks go before the taper."""
     lighter = phase.lighter
     if lighter and phase_week in lighter.weeks:
-        whole = Fraction(100)
-        return Remains("lighter", lighter.sets or whole, lighter.reps or whole, lighter.load or whole)
+        return Remains("lighter", lighter.sets or WHOLE, lighter.reps or WHOLE, lighter.load or WHOLE)
     if phase.taper:
         return Remains("taper", sets=phase.taper.sets[phase_week - 1])
     return Remains()

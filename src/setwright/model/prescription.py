@@ -23,8 +23,9 @@ from setwright.model.load import (
     magnitude,
     same_kind,
 )
+from setwright.model.open_end import Leave, refuse_open
 from setwright.model.progress import Climb, LoadClimb, Progress
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
 from setwright.model.units import Count, Duration, Length, plain_number
@@ -39,8 +40,11 @@ class Prescription(CoachModel):
     exercise: Id = Field(description="Id of the exercise.")
     sets: Count | None = Field(default=None, description="Sets, in a block of straight sets.")
     reps: Reps | None = Field(
-        default=None, description="Repetitions, a range, or a list of each set; a side, where sides work one at a time."
+        default=None,
+        description="Repetitions, a range, 'as many as possible', or a list of each set; a side, where they take turns.",
     )
+    leave: Leave | None = Field(default=None, description="Reps left at the end of 'as many as possible': '2 reps'.")
+    up_to: Count | None = Field(default=None, description="Reps at which 'as many as possible' ends in any case.")
     hold: Times | None = Field(default=None, description="Time to hold still; a side, likewise.")
     work: Times | None = Field(default=None, description="Time to keep moving; a side, likewise.")
     distance: Distances | None = Field(default=None, description="Distance to cover.")
@@ -89,6 +93,17 @@ class Prescription(CoachModel):
     def _feels_like_an_effort(self) -> Self:
         if self.feels_like is not None:
             refuse_unfelt(self.feels_like, self.load)
+        return self
+
+    @model_validator(mode="after")
+    def _open_ends(self) -> Self:
+        progress = self.progress or Progress()
+        listed = [one for week in (progress.reps.weeks if progress.reps else None) or () for one in week]
+        weeks = [one for week in (progress.load.weeks if progress.load else None) or () for one in week]
+        refuse_open(self.reps or (), listed, self.leave, self.up_to, (*(self.load or ()), *weeks))
+        if progress.reps is not None and any(isinstance(one, Open) for one in self.reps or ()) and not listed:
+            said = "as many as possible has no steps"
+            refuse("progress-unclear", said, "list the weeks, or let the load climb", at=("progress", "reps"))
         return self
 
     @property

@@ -13,15 +13,16 @@ from typing import Annotated, Any, Final, Literal
 from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
 from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
 from setwright.model.session import BlockKind
+from setwright.model.span import Open
 from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
-from setwright.phone.attributes import bands, weight
+from setwright.phone.attributes import bands, multiples, weight
 from setwright.wording.blocks import block_name
 from setwright.wording.doses import big_amount, sides
 from setwright.wording.effort import effort
@@ -73,7 +74,8 @@ class LoadData(_Data):
 class SetData(_Data):
     """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo.
 
-    ``amount`` is its own amount in words, where sets differ.
+    ``amount`` is its own amount in words, where sets differ. ``leave`` is there where it is as many as possible: so
+    many repetitions must be left, and ``up_to`` ends it in any case.
     """
 
     low: Number
@@ -81,6 +83,8 @@ class SetData(_Data):
     load: int | None = None
     tempo: int | None = None
     amount: str | None = None
+    leave: int | None = None
+    up_to: int | None = None
 
 
 class ItemData(_Data):
@@ -111,13 +115,17 @@ side is 0 where both work, and the seconds are those of a pause. A list of plain
 
 
 class SessionData(_Data):
-    """Everything that the guide knows of a session. ``efforts`` say what 0 to 10 feels like."""
+    """Everything that the guide knows of a session. ``efforts`` say what 0 to 10 feels like.
+
+    ``multiples`` lead from an open-ended set to 1RM, where there is one: ``phone/attributes.py`` says how.
+    """
 
     version: Literal[1]
     plan: str
     session: str
     week: int
     efforts: list[str]
+    multiples: str | None = None
     blocks: list[BlockData] = Field(min_length=1)
     steps: list[StepData] = Field(min_length=1)
 
@@ -146,6 +154,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
         session=written.name,
         week=session.week,
         efforts=list(effort(site.language)),
+        multiples=multiples() if any(_is_open(one) for item in session.items for one in item.dose.working) else None,
         blocks=[_block(site, session, block) for block in session.blocks],
         steps=steps,
     )
@@ -195,10 +204,16 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
                 load=loads.index(one.load) if one.load is not None else None,
                 tempo=tempos.index(one.tempo) if one.tempo in tempos and one.tempo is not None else None,
                 amount=_amount(site, replace(dose, sets=(one,))) if len(amounts) > 1 else None,
+                leave=one.amount.leave if isinstance(one.amount, Open) else None,
+                up_to=one.amount.up_to if isinstance(one.amount, Open) else None,
             )
             for one in dose.sets
         ],
     )
+
+
+def _is_open(one: Set) -> bool:
+    return isinstance(one.amount, Open)
 
 
 def _amount(site: Site, dose: Dose) -> str:

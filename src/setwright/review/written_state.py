@@ -15,7 +15,7 @@ from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, parse_load
 from setwright.model.prescription import Measure
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 from setwright.model.units import exact_number
 from setwright.model.vocabulary import Sides
@@ -56,11 +56,16 @@ _AMOUNT_UNITS: Final[dict[Measure, AmountUnit]] = {"reps": "reps", "hold": "s", 
 
 
 class WrittenAmount(_Written):
-    """How much of one set, from low to high; a single number has both ends the same."""
+    """How much of one set, from low to high; a single number has both ends the same.
+
+    ``leave`` is there where it is as many as possible: so many must be left, and ``up_to`` ends it in any case.
+    """
 
     low: Number
     high: Number
     unit: AmountUnit
+    leave: int | None = None
+    up_to: int | None = None
 
 
 class WrittenLoad(_Written):
@@ -244,7 +249,7 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
     tempo = one.tempo
     return WrittenSet(
         kind=one.kind,
-        amount=WrittenAmount(low=Fraction(one.amount.low), high=Fraction(one.amount.high), unit=unit),
+        amount=_write_amount(one.amount, unit),
         load=_write_load(one.load) if one.load is not None else None,
         tempo=WrittenTempo(
             lowering_s=tempo.lowering_s,
@@ -262,13 +267,23 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
 def _read_set(written: WrittenSet) -> Set:
     tempo = written.tempo
     return Set(
-        amount=Span(_count(written.amount.low), _count(written.amount.high)),
+        amount=_read_amount(written.amount),
         load=parse_load(written.load.written) if written.load is not None else None,
         tempo=Tempo(tempo.lowering_s, tempo.pause_low_s, tempo.lifting_s, tempo.pause_high_s) if tempo else None,
         rest_s=written.rest_s,
         kind=written.kind,
         feels=parse_load(written.feels.written) if written.feels is not None else None,
     )
+
+
+def _write_amount(amount: Span, unit: AmountUnit) -> WrittenAmount:
+    leave, up_to = (amount.leave, amount.up_to) if isinstance(amount, Open) else (None, None)
+    return WrittenAmount(low=Fraction(amount.low), high=Fraction(amount.high), unit=unit, leave=leave, up_to=up_to)
+
+
+def _read_amount(written: WrittenAmount) -> Span:
+    low, high = _count(written.low), _count(written.high)
+    return Span(low, high) if written.leave is None else Open(low, high, written.leave, written.up_to)
 
 
 def _count(number: Fraction) -> int | Fraction:

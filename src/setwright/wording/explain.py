@@ -13,13 +13,14 @@ from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.wording import loads
 from setwright.wording.blocks import reason
 from setwright.wording.changes import in_a_line
 from setwright.wording.doses import amount, distance, dose_in_words
 from setwright.wording.explain_lighter import of_what_remains
 from setwright.wording.explain_load import of_loads
+from setwright.wording.explain_open import of_open_ends
 from setwright.wording.language import Language, later, small
 from setwright.wording.steps import Step
 from setwright.wording.times import duration
@@ -131,6 +132,7 @@ def _from_start(
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
+    yield from of_open_ends(language, item.dose)
     if item.dose.sides != "both together":
         yield Step(_sides(language, item), "sides")
 
@@ -220,6 +222,8 @@ def _value(language: Language, key: str, value: Any) -> str:
     if isinstance(value, tuple):
         each = [_value(language, key, one) for one in value]
         return each[0] if len(each) == 1 else f"({language.listed(each)})"
+    if isinstance(value, Open):
+        return language.say("as many as possible")
     if isinstance(value, Span):
         ends = [_value(language, key, end) for end in dict.fromkeys((value.low, value.high))]
         return ends[0] if len(ends) == 1 else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])

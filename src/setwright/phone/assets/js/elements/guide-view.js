@@ -1,8 +1,8 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
 import { beatAt, nameOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
-import { amountOf, setOf } from "../logic/steps.js";
-import { correctSets, finishForm } from "./guide-forms.js";
+import { amountOf, closesSet, setOf } from "../logic/steps.js";
+import { correctSets, countField, finishForm } from "./guide-forms.js";
 import { button, link, make, the } from "./make.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
@@ -28,6 +28,8 @@ export class GuideView {
   /** @type {string[]} what a screen reader hears besides the title */
   #heardAlso = [];
   #warned = "";
+  /** @type {HTMLInputElement | undefined} where a member writes how many an open-ended set came to */
+  #asked;
   #title = make("h2", "sw-s-title");
   #where = make("p", "sw-s-where");
   #progress = make("progress", "sw-s-progress");
@@ -111,6 +113,7 @@ export class GuideView {
     this.#clock.hidden = false;
     delete this.#clock.dataset.drawn;
     this.#heardAlso = [];
+    this.#asked = undefined;
     this.#body.replaceChildren(this.#title, ...this.#inside(step));
     this.#body.scrollTop = 0;
     this.#back.hidden = this.guide.run?.at === 0;
@@ -158,6 +161,7 @@ export class GuideView {
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     if (!elsewhere) parts.push(...partsOf(item, "bound", "height"));
     parts.push(this.#clock);
+    if (setOf(step, this.guide.blocks).leave !== undefined && closesSet(step)) parts.push(this.#ask(step));
     if (!other) parts.push(...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
     if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "care") : careOf(item)));
@@ -173,8 +177,19 @@ export class GuideView {
   #amount(step, item) {
     const own = setOf(step, this.guide.blocks).amount;
     if (!own) return some(copyOf(partOf(item, "amount")));
+    if (setOf(step, this.guide.blocks).leave !== undefined) return [make("p", "sw-amount", make("b", "", own))];
     const [number, ...rest] = own.split(" ");
     return [make("p", "sw-amount", make("b", "", number), ` ${rest.join(" ")}`)];
+  }
+
+  /**
+   * How many it were, where the plan cannot know it.
+   * @param {Step} step
+   */
+  #ask(step) {
+    const asked = countField(this.guide.entryOf(step)?.amount);
+    this.#asked = asked;
+    return make("label", "sw-s-ask", `${step.side ? say("Reps done, on the side with fewer") : say("Reps done")} `, asked);
   }
 
   /**
@@ -241,7 +256,20 @@ export class GuideView {
     if (step.kind === "finish") this.guide.end();
     else if (step.kind !== "set") this.guide.move(1);
     else if (isTimed(step, blocks) && run?.begun === null) this.guide.startClock();
+    else if (this.#asked) this.#answered(this.#asked);
     else this.guide.done();
+  }
+
+  /** @param {HTMLInputElement} asked */
+  #answered(asked) {
+    const number = asked.value.trim() === "" ? NaN : Number(asked.value);
+    if (Number.isInteger(number) && number >= 0 && number <= 1000) {
+      this.guide.done(number);
+      return;
+    }
+    asked.setAttribute("aria-invalid", "true");
+    asked.focus();
+    this.#tell(say("Write how many you did, or skip the set."));
   }
 
   #aside() {
@@ -273,7 +301,8 @@ export class GuideView {
    */
   #beat(at, running) {
     const { step, blocks } = this.guide;
-    const { high: most, tempo } = setOf(step, blocks);
+    const { high, tempo, leave, up_to: end } = setOf(step, blocks);
+    const most = leave === undefined ? high : (end ?? Infinity);
     const phases = tempo === undefined ? [] : blocks[step.block].items[step.item].tempos[tempo];
     if (phases.length < 2) return;
     if (!running) {
@@ -292,7 +321,11 @@ export class GuideView {
     }
     const beat = beatAt(phases, at.passed);
     if (beat.rep > most) this.#face("✓", say("%(number)s done", { number: most }), 1);
-    else this.#face(String(beat.left), say("%(phase)s · %(number)s of %(all)s", { phase: nameOf(phases[beat.index]), number: beat.rep, all: most }), beat.share);
+    else {
+      const where = { phase: nameOf(phases[beat.index]), number: beat.rep, all: most };
+      const words = leave === undefined ? say("%(phase)s · %(number)s of %(all)s", where) : say("%(phase)s · %(number)s", where);
+      this.#face(String(beat.left), words, beat.share);
+    }
   }
 
   /**

@@ -222,12 +222,15 @@ export class Guide extends HTMLElement {
     this.tick();
   }
 
-  /** A set is done: note it and go on. A timed set that was stopped early keeps the seconds it lasted. */
-  done() {
+  /**
+   * A set is done: note it and go on. A timed set that was stopped early keeps the seconds it lasted.
+   * @param {number} [counted] how many a member did, where no plan could say it
+   */
+  done(counted) {
     if (!this.run) return;
     const at = clock(this.step, this.blocks, this.run, Date.now());
     const stopped = isTimed(this.step, this.blocks) && at.state !== "still";
-    this.#record(this.step, stopped ? Math.max(0, Math.floor(at.passed)) : undefined);
+    this.#record(this.step, counted ?? (stopped ? Math.max(0, Math.floor(at.passed)) : undefined));
     this.move(1);
   }
 

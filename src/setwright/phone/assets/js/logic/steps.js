@@ -12,7 +12,16 @@
  * @property {string} [band] an elastic band's name
  * @property {string} [kit] what it is taken with
  */
-/** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
+/**
+ * @typedef {object} Set
+ * @property {number} low reps, seconds or centimetres
+ * @property {number} high
+ * @property {number} [load] its place in the list
+ * @property {number} [tempo] likewise
+ * @property {string} [amount] its own words, where sets differ
+ * @property {number} [leave] there where it is as many as possible: so many reps must be left
+ * @property {number} [up_to] where such a set ends in any case
+ */
 /**
  * @typedef {object} Item one exercise
  * @property {string} exercise its id
@@ -36,7 +45,7 @@
  * @property {0 | 1 | 2} side 0 where both work
  * @property {number} seconds how long a pause lasts; 0 for a step without a clock
  */
-/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], blocks: Block[], steps: Step[]}} Session */
+/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], multiples?: string, blocks: Block[], steps: Step[]}} Session */
 
 /**
  * The session of a page; undefined where it has none, or one of another version.
