@@ -175,16 +175,7 @@ def test_one_week_of_a_plan() -> None:
 
 def test_a_state_keeps_what_must_be_left() -> None:
     """Written down and read again, an open set is the same."""
-    made = programme(
-        {"sessions/only": f"blocks: [{{kind: straight, sets: 2, exercises: [{{exercise: lift, {OPEN}}}]}}]"}
-    )
-    state = state_of(
-        made,
-        (
-            resolved(
-                {"sessions/only": f"blocks: [{{kind: straight, sets: 2, exercises: [{{exercise: lift, {OPEN}}}]}}]"}
-            ),
-        ),
-    )
+    files = {"sessions/only": f"blocks: [{{kind: straight, sets: 2, exercises: [{{exercise: lift, {OPEN}}}]}}]"}
+    state = state_of(programme(files), (resolved(files),))
 
     assert from_json(to_json(state)) == state

@@ -34,7 +34,7 @@ def crossings(exercise: Exercise, dose: Dose, members: BodyWeightRange, banded: 
     if exercise.limits is None:
         return
     yield from endless(exercise, dose)
-    for most, tempo in dict.fromkeys((most_in(one.amount), one.tempo) for one in dose.working):
+    for most, tempo in dict.fromkeys((most_in(one.amount), one.tempo) for one in dose.sets):
         if most is not None:
             yield from amounts(exercise, dose.measure, most, tempo)
     for load in dose.loads:

@@ -58,8 +58,8 @@ def contacts_of(measure: Measure, amount: int | Fraction, tempo: Tempo | None, s
 
 
 def contacts(exercise: Exercise, dose: Dose) -> int:
-    """Return the landings of a whole dose, all working sets and both sides; 0 where the exercise is no jump."""
-    return sum(_of_set(dose, one) for one in dose.working) if is_jump(exercise) else 0
+    """Return the landings of a whole dose, warm-up sets and both sides included; 0 where the exercise is no jump."""
+    return sum(_of_set(dose, one) for one in dose.sets) if is_jump(exercise) else 0
 
 
 def all_contacts(doses: Iterable[tuple[str, Dose]], exercises: Mapping[str, Exercise]) -> int:

@@ -68,6 +68,16 @@ class Dose:
         return tuple(one for one in self.sets if one.kind == "work")
 
     @property
+    def ramp(self) -> tuple[Set, ...]:
+        """The warm-up sets before them."""
+        return tuple(one for one in self.sets if one.kind == "ramp")
+
+    @property
+    def without_ramp(self) -> "Dose":
+        """The dose without its warm-up sets."""
+        return replace(self, sets=self.working)
+
+    @property
     def first(self) -> Set:
         """The first working set."""
         return self.working[0]
@@ -79,10 +89,9 @@ class Dose:
 
     @property
     def groups(self) -> tuple[Group, ...]:
-        """The sets as people say them: equal neighbours together, the rest after the last one left aside."""
-        *others, last = self.sets
-        before = others[-1].rest_s if others else last.rest_s
-        return tuple(Group(len(list(same)), one) for one, same in groupby((*others, replace(last, rest_s=before))))
+        """The working sets as people say them: equal neighbours together, the rest after each left aside."""
+        alike = (list(same) for _, same in groupby(self.working, key=lambda one: replace(one, rest_s=0)))
+        return tuple(Group(len(same), same[0]) for same in alike)
 
     @property
     def same_throughout(self) -> bool:
@@ -144,9 +153,8 @@ class Dose:
 
     def of(self, count: int) -> "Dose":
         """Return the dose with so many working sets: the last ones left out, or the last one again."""
-        ramp = tuple(one for one in self.sets if one.kind != "work")
         kept = (*self.working, *(self.working[-1],) * count)[:count]
-        return replace(self, sets=(*ramp, *kept))
+        return replace(self, sets=(*self.ramp, *kept))
 
     def with_sets(self, **numbers: Span | Load | Tempo | int | None) -> "Dose":
         """Return the dose with the same number in every working set, such as ``rest_s=60``."""

@@ -67,8 +67,7 @@ def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:
         )
         for place, one in enumerate(dose.working)
     ]
-    ramp = tuple(one for one in dose.sets if one.kind != "work")
-    return replace(dose, sets=(*ramp, *working))
+    return replace(dose, sets=(*dose.ramp, *working))
 
 
 def _loaded(one: Set, load: Load | None) -> Set:
@@ -112,8 +111,7 @@ def _without_lightest(dose: Dose, count: int) -> Dose:
         return dose.of(count)
     weights = {place: in_all(one.load) for place, one in enumerate(dose.working) if one.load is not None}
     keep = sorted(sorted(weights, key=lambda place: (-weights[place], place))[:count])
-    ramp = tuple(one for one in dose.sets if one.kind != "work")
-    return replace(dose, sets=(*ramp, *(dose.working[place] for place in keep)))
+    return replace(dose, sets=(*dose.ramp, *(dose.working[place] for place in keep)))
 
 
 def overridden(dose: Dose, change: Change) -> Dose:

@@ -7,6 +7,7 @@ from setwright.dose.change import Difference, changes_between, own_changes, roun
 from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
+from setwright.dose.ramping import led_up_to, ramp_takes
 from setwright.dose.resolved import (
     Reason,
     ResolvedBlock,
@@ -193,20 +194,24 @@ class _PlanResolver:
         dose = lightened(prescribed(block, written, exercise, block_rest_s, trained), remains)
         for change in changes:
             dose = overridden(dose, change)
+        dose = led_up_to(dose, written.ramp or ())
         kit = self.bands.weighted_kit(written, exercise)
+        takes = tuple(
+            Take(load, self.bands.over(load, kit, exercise), self.bands.fixed(load, kit, exercise))
+            for load in dose.loads
+        )
+        first = next((take for take in takes if take.load == dose.first.load), None)
         return ResolvedItem(
             slot=slot,
             exercise=written.exercise,
             dose=dose,
             kit=kit,
-            takes=tuple(
-                Take(load, self.bands.over(load, kit, exercise), self.bands.fixed(load, kit, exercise))
-                for load in dose.loads
-            ),
+            takes=takes,
             rounds=block.kind != "straight",
             changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
             heights=heights_of(self.programme.club, exercise, written.kit or exercise.kit, written.height),
+            ramp_takes=ramp_takes(dose, first, self.bands.owned_kg(dose.first.load, kit)),
         )
 
 

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
-from fractions import Fraction
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
@@ -49,7 +48,8 @@ class ResolvedItem:
 
     ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
-    ``heights`` are those of a box or step, where the session or a limit names any.
+    ``heights`` are those of a box or step, where the session or a limit names any. ``ramp_takes`` say what to take for
+    each warm-up set.
     """
 
     slot: Slot
@@ -61,10 +61,11 @@ class ResolvedItem:
     changes: tuple[Difference, ...]
     reasons: tuple[str, ...]
     heights: Heights | None = None
+    ramp_takes: tuple[Take, ...] = ()
 
     def take_of(self, load: Load | None) -> Take | None:
         """Return what to take for a load of the dose; None for the body alone."""
-        return next((take for take in self.takes if take.load == load), None)
+        return next((take for take in (*self.takes, *self.ramp_takes) if take.load == load), None)
 
     @property
     def bands(self) -> tuple[LoadBand, ...]:
@@ -172,8 +173,3 @@ class ResolvedPlan:
     def uses(self, exercise: str) -> Iterator[tuple[ResolvedSession, ResolvedItem]]:
         """Yield every place where an exercise stands, in order of date."""
         return ((s, item) for s in self.sessions for item in s.items if item.exercise == exercise)
-
-
-def choice_at(bands: tuple[LoadBand, ...], base_kg: Fraction) -> Choice | None:
-    """Return the owned weight for a body weight (or a 1RM), from the bands of a load."""
-    return next((band.choice for band in bands if band.holds(base_kg)), None)

@@ -130,6 +130,14 @@ RULES: Final[dict[str, Rule]] = {
         "second for X is a choice of this tool.",
         "what each of the four places stands for.",
     ),
+    "ramp": Rule(
+        "Warm-up sets",
+        "One: 5 repetitions with 60 % of the first set's load. Two: 5 with 50 %, 3 with 75 %. Three: 5 with 40 %, 3 "
+        "with 60 %, 2 with 80 %. Four: 5 with 40 %, 4 with 55 %, 3 with 70 %, 2 with 85 %. The coach may write others. "
+        "Each takes the owned weight nearest to that, on a tie the lighter, and never one above the first set's; where "
+        "all are heavier, the lightest. A minute between them. They are in the session's time, and in no total.",
+        COMMON,
+    ),
     "open-ended": Rule(
         "As many repetitions as possible",
         "A set that goes on until a few repetitions are left has no number beforehand. With a share of 1RM that the "

@@ -1,5 +1,7 @@
 """What to take: prescribed loads met by the weights that a club owns, within the physiotherapist's limit."""
 
+from fractions import Fraction
+
 from setwright.dose.bands import Limit, LoadBand, load_bands
 from setwright.dose.loads import Choice, choose_weight
 from setwright.model.exercise import Exercise
@@ -18,6 +20,10 @@ class Weights:
     def weighted_kit(self, written: Prescription, exercise: Exercise) -> str | None:
         """Return the first kit of the exercise that comes in weights."""
         return next((k for k in written.kit or exercise.kit if self.club.weights_kg(k)), None)
+
+    def owned_kg(self, load: Load | None, kit: str | None) -> tuple[Fraction, ...]:
+        """Return the weights that the club owns of a kit, on the footing of a load."""
+        return tuple(self.club.weights_kg(kit, load.per_hand)) if kit is not None and load is not None else ()
 
     def over(self, load: Load | None, kit: str | None, exercise: Exercise) -> tuple[LoadBand, ...]:
         """Return the bands of a load that is a share of something; none where nothing owned fits its footing."""

@@ -25,6 +25,7 @@ from setwright.model.load import (
 )
 from setwright.model.open_end import Leave, refuse_open
 from setwright.model.progress import Climb, LoadClimb, Progress
+from setwright.model.ramp import RampField, refuse_ramp
 from setwright.model.span import Open, Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
@@ -41,7 +42,7 @@ class Prescription(CoachModel):
     sets: Count | None = Field(default=None, description="Sets, in a block of straight sets.")
     reps: Reps | None = Field(
         default=None,
-        description="Repetitions, a range, 'as many as possible', or a list of each set; a side, where they take turns.",
+        description="Repetitions, a range, 'as many as possible', or a list of each set; on each side, likewise.",
     )
     leave: Leave | None = Field(default=None, description="Reps left at the end of 'as many as possible': '2 reps'.")
     up_to: Count | None = Field(default=None, description="Reps at which 'as many as possible' ends in any case.")
@@ -50,6 +51,9 @@ class Prescription(CoachModel):
     distance: Distances | None = Field(default=None, description="Distance to cover.")
     load: LoadsField | None = Field(
         default=None, description="How heavy, or a list of each set; left out, the body alone."
+    )
+    ramp: RampField | None = Field(
+        default=None, description="Warm-up sets of this exercise (straight sets only): how many, or a list of each."
     )
     feels_like: EffortField | None = Field(
         default=None, description="How hard a set with that load should feel: 'RPE 8', '2 reps in reserve'."
@@ -104,6 +108,14 @@ class Prescription(CoachModel):
         if progress.reps is not None and any(isinstance(one, Open) for one in self.reps or ()) and not listed:
             said = "as many as possible has no steps"
             refuse("progress-unclear", said, "list the weeks, or let the load climb", at=("progress", "reps"))
+        return self
+
+    @model_validator(mode="after")
+    def _ramp_leads_up(self) -> Self:
+        if self.ramp is not None:
+            climb = self.progress.load if self.progress else None
+            weeks = [load for week in (climb.weeks if climb else None) or () for load in week]
+            refuse_ramp(self.ramp, self.measure, (*(self.load or ()), *weeks))
         return self
 
     @property

@@ -92,6 +92,10 @@ class Block(CoachModel):
                 )
             if listed is not None and self.progress and self.progress.rounds:
                 refuse_growing_list(("progress", "rounds"), "rounds")
+            if written.ramp is not None:
+                hint = "write 'kind: straight', or a block of straight sets before this one"
+                said = f"warm-up sets have no place in a {self.kind}"
+                refuse("ramp-unclear", said, hint, ("exercises", index, "ramp"))
             for key in ("sets", "rest"):
                 if getattr(written, key) is not None or getattr(written.progress, key, None) is not None:
                     refuse(

@@ -75,7 +75,7 @@ class SetData(_Data):
     """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo.
 
     ``amount`` is its own amount in words, where sets differ. ``leave`` is there where it is as many as possible: so
-    many repetitions must be left, and ``up_to`` ends it in any case.
+    many repetitions must be left, and ``up_to`` ends it in any case. ``ramp`` is a warm-up set.
     """
 
     low: Number
@@ -85,6 +85,7 @@ class SetData(_Data):
     amount: str | None = None
     leave: int | None = None
     up_to: int | None = None
+    ramp: bool = False
 
 
 class ItemData(_Data):
@@ -206,6 +207,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
                 amount=_amount(site, replace(dose, sets=(one,))) if len(amounts) > 1 else None,
                 leave=one.amount.leave if isinstance(one.amount, Open) else None,
                 up_to=one.amount.up_to if isinstance(one.amount, Open) else None,
+                ramp=one.kind == "ramp",
             )
             for one in dose.sets
         ],

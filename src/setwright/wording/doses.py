@@ -98,6 +98,13 @@ def dose_in_words(language: Language, dose: Dose, rounds: bool = False) -> str:
 
     Sets that differ in their amount alone are one list of amounts; others are said group by group.
     """
+    said, leading = _working(language, dose, rounds), len(dose.ramp)
+    if not leading:
+        return said
+    return language.many("%(num)s warm-up set, then %(of)s", "%(num)s warm-up sets, then %(of)s", leading, of=said)
+
+
+def _working(language: Language, dose: Dose, rounds: bool) -> str:
     one = dose.first
     if all((other.load, other.tempo) == (one.load, one.tempo) for other in dose.working) and len(_spans(dose)) > 1:
         return _sets_of(language, amount(language, dose), dose, Group(dose.count, one), rounds)

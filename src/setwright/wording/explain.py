@@ -4,9 +4,10 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any, Final
 
+from setwright.dose.bands import choice_at
 from setwright.dose.change import changes_between
 from setwright.dose.prescribing import lightened, prescribed, rest_at
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.exercise import Exercise
 from setwright.model.load import OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
@@ -21,6 +22,7 @@ from setwright.wording.doses import amount, distance, dose_in_words
 from setwright.wording.explain_lighter import of_what_remains
 from setwright.wording.explain_load import of_loads
 from setwright.wording.explain_open import of_open_ends
+from setwright.wording.explain_ramp import of_ramp
 from setwright.wording.language import Language, later, small
 from setwright.wording.steps import Step
 from setwright.wording.times import duration
@@ -127,12 +129,13 @@ def _from_start(
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
         yield from of_what_remains(language, session.remains, rounds, now, lighter)
-    if item.dose != lighter:
+    if item.dose.without_ramp != lighter:
         changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
     yield from of_open_ends(language, item.dose)
+    yield from of_ramp(language, item.dose)
     if item.dose.sides != "both together":
         yield Step(_sides(language, item), "sides")
 

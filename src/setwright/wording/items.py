@@ -12,6 +12,7 @@ from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
+from setwright.wording.ramps import RampWords, ramp_words
 from setwright.wording.times import duration
 
 
@@ -68,7 +69,7 @@ class ItemWords:
 
     ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything, and ``feels`` how hard
     a set with that should feel. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it;
-    ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo.
+    ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo. ``ramp`` are warm-up sets.
     """
 
     number: str
@@ -82,6 +83,7 @@ class ItemWords:
     tempo: str | None
     tempo_code: str | None
     rest: str
+    ramp: RampWords | None
 
 
 def item_words(
@@ -110,6 +112,7 @@ def item_words(
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
         rest=duration(language, dose.first.rest_s),
+        ramp=ramp_words(language, item, unit),
     )
 
 

@@ -1,7 +1,7 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
 import { beatAt, nameOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
-import { amountOf, closesSet, setOf } from "../logic/steps.js";
+import { amountOf, closesSet, placeAmong, setOf } from "../logic/steps.js";
 import { correctSets, countField, finishForm } from "./guide-forms.js";
 import { button, link, make, the } from "./make.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
@@ -102,9 +102,7 @@ export class GuideView {
     const block = blocks[step.block];
     this.#progress.value = this.guide.run?.at ?? 0;
     this.dialog.dataset.step = step.kind;
-    const place = { number: step.round, all: step.rounds };
-    const of = block.kind === "straight" ? say("Set %(number)s of %(all)s", place) : say("Round %(number)s of %(all)s", place);
-    const round = step.kind === "set" ? of : "";
+    const round = step.kind === "set" ? this.#place(step) : "";
     const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
     this.#where.textContent = around ? (this.guide.session.session) : [block.name, round].filter(Boolean).join(" · ");
     const ended = step.kind === "finish" && this.guide.stopped;
@@ -117,6 +115,14 @@ export class GuideView {
     this.#body.replaceChildren(this.#title, ...this.#inside(step));
     this.#body.scrollTop = 0;
     this.#back.hidden = this.guide.run?.at === 0;
+  }
+
+  /** @param {Step} step */
+  #place(step) {
+    const place = placeAmong(step, this.guide.blocks);
+    if (place.ramp) return say("Warm-up set %(number)s of %(all)s", place);
+    if (this.guide.blocks[step.block].kind === "straight") return say("Set %(number)s of %(all)s", place);
+    return say("Round %(number)s of %(all)s", place);
   }
 
   /**

@@ -5,7 +5,7 @@ import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
-import { closesSet, sessionFrom, setOf } from "../logic/steps.js";
+import { closesSet, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
 import { homeFirst, itemAt, loadOf } from "./session-page.js";
@@ -318,7 +318,7 @@ export class Guide extends HTMLElement {
    * @param {number | undefined} amount where it was not the whole amount
    */
   #record(step, amount) {
-    if (!this.run || !closesSet(step)) return;
+    if (!this.run || !closesSet(step) || setOf(step, this.blocks).ramp) return;
     const block = this.blocks[step.block];
     const item = block.items[step.item];
     const load = this.loadOf(step);
@@ -328,7 +328,7 @@ export class Guide extends HTMLElement {
       exercise: item.exercise,
       name: other || item.name,
       block: block.name,
-      set: step.round,
+      set: placeAmong(step, this.blocks).number,
       measure: item.measure,
       amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
       sides: item.sides,

@@ -21,6 +21,7 @@
  * @property {string} [amount] its own words, where sets differ
  * @property {number} [leave] there where it is as many as possible: so many reps must be left
  * @property {number} [up_to] where such a set ends in any case
+ * @property {boolean} [ramp] a warm-up set: it is not in the log
  */
 /**
  * @typedef {object} Item one exercise
@@ -72,6 +73,18 @@ export function sessionFrom(text) {
 export function setOf(step, blocks) {
   const { sets } = blocks[step.block].items[step.item];
   return sets[Math.max(0, step.round - 1)] ?? sets[0];
+}
+
+/**
+ * Which set it is, counted among the warm-up sets or among the others.
+ * @param {Step} step
+ * @param {Block[]} blocks
+ * @returns {{ramp: boolean, number: number, all: number}}
+ */
+export function placeAmong(step, blocks) {
+  const leading = blocks[step.block].items[step.item].sets.filter((one) => one.ramp).length;
+  const ramp = setOf(step, blocks).ramp === true;
+  return { ramp, number: ramp ? step.round : step.round - leading, all: ramp ? leading : step.rounds - leading };
 }
 
 /**
