@@ -52,6 +52,14 @@ class RestChange:
 
 
 @dataclass(frozen=True, slots=True)
+class RestsChange:
+    """Other rests, not by the same after every set: each of them, in seconds, or a single one of all."""
+
+    before_s: tuple[int, ...]
+    now_s: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class FeelChange:
     """Another effort, or other repetitions in reserve, that a set with its load should feel like."""
 
@@ -99,6 +107,7 @@ Difference = (
     | TempoChange
     | TemposChange
     | RestChange
+    | RestsChange
 )
 
 T = TypeVar("T")
@@ -201,5 +210,11 @@ def _count(before: Dose, now: Dose, rounds: bool) -> tuple[Difference, ...]:
 
 
 def _rest(before: Dose, now: Dose) -> tuple[Difference, ...]:
-    by_s = now.first.rest_s - before.first.rest_s
-    return (RestChange(by_s),) if by_s else ()
+    was_s, is_s = before.rests_s, now.rests_s
+    if len(was_s) == len(is_s) == 1:
+        by_s = is_s[0] - was_s[0]
+        return (RestChange(by_s),) if by_s else ()
+    # Fewer sets have fewer rests: those that stay are compared.
+    both = min(before.count, now.count) - 1
+    kept = [tuple(one.rest_s for one in dose.working[:both]) for dose in (before, now)]
+    return () if both > 0 and kept[0] == kept[1] else (RestsChange(was_s, is_s),)

@@ -83,6 +83,12 @@ class Dose:
         return self.working[0]
 
     @property
+    def rests_s(self) -> tuple[int, ...]:
+        """The rests between the working sets, in seconds; a single one where all are the same, or there is one set."""
+        rests = tuple(one.rest_s for one in self.working[:-1]) or (self.first.rest_s,)
+        return rests if len(set(rests)) > 1 else rests[:1]
+
+    @property
     def count(self) -> int:
         """How many sets."""
         return len(self.working)

@@ -8,7 +8,7 @@ from setwright.dose.open_ended import all_counted, ended
 from setwright.dose.progression import amounts_at, double_at, loads_at, value_at
 from setwright.dose.timing import USUAL_REST_S
 from setwright.dose.week_kind import WHOLE, Remains, share_of_count, share_of_load
-from setwright.model.amounts import Amounts, Loads
+from setwright.model.amounts import Amounts, Loads, Rests
 from setwright.model.exercise import Exercise
 from setwright.model.load import Effort, Load, Reserve, in_all
 from setwright.model.plan import Change
@@ -20,13 +20,14 @@ from setwright.model.span import Open
 _KEEPS_ALL: Final = Remains()
 
 
-def rest_at(block: Block, trained: int) -> int:
-    """Return a block's rest in seconds after so many trained weeks."""
-    start = block.rest if block.rest is not None else USUAL_REST_S[block.kind]
-    return value_at(start, block.progress.rest if block.progress else None, trained)
+def rest_at(block: Block, trained: int) -> Rests:
+    """Return a block's rest in seconds after so many trained weeks: one for all, or each between two."""
+    start = block.rest if block.rest is not None else (USUAL_REST_S[block.kind],)
+    climb = block.progress.rest if block.progress else None
+    return (value_at(start[0], climb, trained),) if climb is not None else start
 
 
-def prescribed(block: Block, written: Prescription, exercise: Exercise, block_rest_s: int, trained: int) -> Dose:
+def prescribed(block: Block, written: Prescription, exercise: Exercise, block_rests_s: Rests, trained: int) -> Dose:
     """Return the dose after so many trained weeks, before lighter weeks, tapers and single changes."""
     progress = written.progress or Progress()
     measure = written.measure
@@ -40,22 +41,35 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     tempo = written.tempo or exercise.tempo
     if progress.tempo is not None:
         tempo = progress.tempo.weeks[min(trained, len(progress.tempo.weeks) - 1)]
-    rest_s = written.rest if written.rest is not None else block_rest_s
+    # In a round, an exercise's own rest is the one before the next exercise: its sets are rounds, which rest together.
+    own = written.rest if block.kind == "straight" else None
+    rests_s = own if own is not None else block_rests_s
     if progress.rest is not None:
-        first_s = written.rest if written.rest is not None else rest_at(block, 0)
-        rest_s = value_at(first_s, progress.rest, trained)
+        first_s = own if own is not None else rest_at(block, 0)
+        rests_s = (value_at(first_s[0], progress.rest, trained),)
     amounts = ended(amounts, written.leave, written.up_to)
     one = Set(
         amount=amounts[0],
         load=loads[0] if loads else None,
         tempo=tempo if measure in ("reps", "work") else None,
-        rest_s=rest_s,
+        rest_s=rests_s[0],
         feels=written.feels_like,
     )
     # In a week of a list, a plain number stands for as many sets as the other weeks list.
     count = written.listed_sets or _count(block, written, progress, trained)
     alike = Dose.alike(count, measure, exercise.sides, one)
-    return all_counted(set_by_set(alike, amounts, loads))
+    return all_counted(_rested(set_by_set(alike, amounts, loads), rests_s))
+
+
+def _rested(dose: Dose, rests_s: Rests) -> Dose:
+    """Return a dose with these rests after its working sets; the last one stands for those that follow."""
+    working = (replace(one, rest_s=nth(rests_s, place)) for place, one in enumerate(dose.working))
+    return replace(dose, sets=(*dose.ramp, *working))
+
+
+def nth(rests_s: Rests, place: int) -> int:
+    """Return the rest after the set or round in a place, from 0."""
+    return rests_s[min(place, len(rests_s) - 1)]
 
 
 def set_by_set(dose: Dose, amounts: Amounts = (), loads: Loads = ()) -> Dose:

@@ -24,6 +24,7 @@ from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
 from setwright.dose.timing import USUAL_CHANGE_OVER_S, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_in
+from setwright.model.amounts import Rests
 from setwright.model.plan import Change, Plan
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
@@ -134,24 +135,25 @@ class _PlanResolver:
         remains: Remains,
         changes: list[Change],
     ) -> ResolvedBlock:
-        rest_s = rest_at(block, trained)
+        rests_s = rest_at(block, trained)
         items = []
         for place, written in enumerate(block.exercises):
             own = [c for c in changes if c.exercise in (None, written.exercise)]
-            items.append(self.item((index, place), block, written, rest_s, trained, remains, own))
+            items.append(self.item((index, place), block, written, rests_s, trained, remains, own))
         for change in changes:
             if change.exercise is None and change.rest is not None:
-                rest_s = change.rest
+                rests_s = (change.rest,)
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
         together, items = self.compared(ident, block, items)
         doses = [item.dose for item in items]
-        steps = block_steps(index, block.kind, [item.exercise for item in items], doses, rest_s, change_over_s)
+        names, own_rests_s = [item.exercise for item in items], [item.own_rest_s for item in items]
+        steps = block_steps(index, block.kind, names, doses, rests_s, change_over_s, own_rests_s)
         return ResolvedBlock(
             index=index,
             kind=block.kind,
             name=block.name,
             number=number,
-            rest_s=rest_s,
+            rests_s=rests_s,
             change_over_s=change_over_s,
             items=tuple(items),
             time=block_time(steps, doses),
@@ -185,13 +187,13 @@ class _PlanResolver:
         slot: Slot,
         block: Block,
         written: Prescription,
-        block_rest_s: int,
+        block_rests_s: Rests,
         trained: int,
         remains: Remains,
         changes: list[Change],
     ) -> ResolvedItem:
         exercise = self.programme.exercises[written.exercise]
-        dose = lightened(prescribed(block, written, exercise, block_rest_s, trained), remains)
+        dose = lightened(prescribed(block, written, exercise, block_rests_s, trained), remains)
         for change in changes:
             dose = overridden(dose, change)
         dose = led_up_to(dose, written.ramp or ())
@@ -211,6 +213,7 @@ class _PlanResolver:
             changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
             heights=heights_of(self.programme.club, exercise, written.kit or exercise.kit, written.height),
+            own_rest_s=written.rest[0] if written.rest and block.kind != "straight" else None,
             ramp_takes=ramp_takes(dose, first, self.bands.owned_kg(dose.first.load, kit)),
         )
 

@@ -12,6 +12,7 @@ from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
 from setwright.dose.week_kind import Remains
+from setwright.model.amounts import Rests
 from setwright.model.load import Load
 from setwright.model.plan import Plan
 from setwright.model.session import BlockKind
@@ -49,7 +50,7 @@ class ResolvedItem:
     ``takes`` say what to take for each load of its dose, in the order of its sets; ``kit`` is what that is.
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
     ``heights`` are those of a box or step, where the session or a limit names any. ``ramp_takes`` say what to take for
-    each warm-up set.
+    each warm-up set. ``own_rest_s`` is the rest before the next exercise of a round, where the coach wrote one.
     """
 
     slot: Slot
@@ -62,6 +63,7 @@ class ResolvedItem:
     reasons: tuple[str, ...]
     heights: Heights | None = None
     ramp_takes: tuple[Take, ...] = ()
+    own_rest_s: int | None = None
 
     def take_of(self, load: Load | None) -> Take | None:
         """Return what to take for a load of the dose; None for the body alone."""
@@ -84,6 +86,7 @@ class ResolvedItem:
 class ResolvedBlock:
     """A group of exercises with its rests, in seconds, and how it goes, step by step.
 
+    ``rests_s`` is the rest after every set or round, or after each but the last.
     ``name`` is the coach's own, if any; ``number`` counts the unnamed blocks of one kind where there are several.
     ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
     """
@@ -92,7 +95,7 @@ class ResolvedBlock:
     kind: BlockKind
     name: str | None
     number: int | None
-    rest_s: int
+    rests_s: Rests
     change_over_s: int
     items: tuple[ResolvedItem, ...]
     time: TimeRange

@@ -11,7 +11,7 @@ from setwright.outline.addresses import session_path, week_path
 from setwright.outline.training import whole_time
 from setwright.wording import blocks
 from setwright.wording.changes import in_a_line
-from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
+from setwright.wording.times import day_long, duration, durations, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
 
@@ -120,14 +120,15 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         if (*where, "height") in desk.site.not_reviewed:
             own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
         noted = desk.noted(note, (*where, "note")) if note else None
-        items.append(data | {"note": noted, "own_kit": own_kit, "only": only})
+        own_rest = blocks.own_rest(language, item)
+        items.append(data | {"note": noted, "own_kit": own_kit, "only": only, "own_rest": own_rest})
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
         "time": time_range(language, block.time),
         "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
         "straight": block.rounds is None,
-        "rest": duration(language, block.rest_s),
+        "rest": durations(language, block.rests_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
         "changes": in_a_line(language, block.changes),
         "items": items,

@@ -34,13 +34,16 @@ from setwright.model.slips import (
     sets_times,
 )
 from setwright.model.span import AS_WRITTEN, Span
-from setwright.model.units import LONGEST_VALUE, parse_count, parse_length_cm, parse_work_s, shown
+from setwright.model.units import LONGEST_VALUE, parse_count, parse_duration_s, parse_length_cm, parse_work_s, shown
 
 Amounts = tuple[Span, ...]
 """The amount of every set, or of each set."""
 
 Loads = tuple[Load, ...]
 """The load of every set, or of each set."""
+
+Rests = tuple[int, ...]
+"""The rest after every set or round in seconds, or after each but the last."""
 
 T = TypeVar("T")
 
@@ -135,6 +138,11 @@ def parse_loads(value: Any) -> Loads:
             said = f"this list begins with {loads[0]}, this is {load}"
             refuse("load-units-differ", said, "write the load of every set in the same way", at=(index,))
     return loads
+
+
+def parse_rests_s(value: Any) -> Rests:
+    """Return rests in seconds: ``90 s``, ``[60 s, 60 s, 2 min]``; there is one fewer than sets or rounds."""
+    return per_set(value, parse_duration_s, "'[60 s, 2 min]'", _time_meant)
 
 
 def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction], example: str) -> Span:
@@ -237,3 +245,13 @@ LoadsField = Annotated[
     ),
 ]
 """How heavy every set is, or each."""
+
+_TIME_SCHEMA = {"type": "string", "pattern": f"^{_TIME}$", "examples": ["90 s"]}
+RestsField = Annotated[
+    Rests,
+    PlainValidator(lambda v: parse_rests_s(v)),
+    WithJsonSchema(
+        {"anyOf": [_TIME_SCHEMA, {"type": "array", "items": _TIME_SCHEMA, "minItems": 2, "maxItems": MOST_SETS}]}
+    ),
+]
+"""The rest after every set or round, or after each but the last."""

@@ -9,7 +9,7 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from setwright.model.acceptance import Acceptance
-from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times, parse_loads
+from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Rests, RestsField, Times, parse_loads
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import (
     Band,
@@ -29,7 +29,7 @@ from setwright.model.ramp import RampField, refuse_ramp
 from setwright.model.span import Open, Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration, Length, plain_number
+from setwright.model.units import Count, Length, plain_number
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -63,7 +63,10 @@ class Prescription(CoachModel):
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
     )
-    rest: Duration | None = Field(default=None, description="Rest after each set (straight sets only).")
+    rest: RestsField | None = Field(
+        default=None,
+        description="Rest after each set, or a list of each rest; in a round, the rest before the next exercise.",
+    )
     note: Prose | None = Field(default=None, description="What matters here, in this session.")
     progress: Progress | None = Field(default=None, description="How the dose changes over the trained weeks.")
     accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
@@ -266,6 +269,8 @@ def _stays_on_course(written: Prescription, progress: Progress) -> None:
     """Refuse an end that the start has already passed."""
     for key in (*MEASURES, "sets", "rest"):
         start, climb = getattr(written, key, None), getattr(progress, key)
+        if key == "rest":
+            start = refuse_list_of_rests(start, climb, ("progress", key))
         if start is not None and climb is not None:
             refuse_off_course(start, climb, ("progress", key))
 
@@ -276,6 +281,28 @@ def refuse_off_course(start: Amounts | int, climb: Climb[Any, Any], where: tuple
     refuse_passed_end(min(one.low for one in spans), max(one.high for one in spans), climb.up_to, climb.down_to, where)
     if climb.weeks is not None:
         refuse_other_start(start, climb.weeks, where)
+
+
+def refuse_list_of_rests(rests: Rests | None, climb: object, where: tuple[str | int, ...]) -> int | None:
+    """Return the one rest that there is, and refuse several of them that would have to shrink."""
+    if rests is not None and len(rests) > 1 and climb is not None:
+        refuse(
+            "list-of-rests", "a list of rests has no steps", "write one rest that shrinks, or a list that stays", where
+        )
+    return rests[0] if rests else None
+
+
+def refuse_rests(rests: Rests | None, count: int | None, what: str, where: tuple[str | int, ...]) -> None:
+    """Refuse a list of rests that is not as long as there are rests between so many sets or rounds."""
+    if rests is None or len(rests) < 2 or (count is not None and len(rests) == count - 1):
+        return
+    if count is None:
+        said, hint = f"nobody knows how many {what} there are, so how many rests", "write one rest for all"
+        refuse("list-of-rests", said, hint, where)
+    hint = f"one between each two: {count - 1}" if count > 2 else "write one rest"
+    refuse(
+        "list-of-rests", f"{count} {what} have {count - 1} rests between them, this list has {len(rests)}", hint, where
+    )
 
 
 def refuse_passed_end(low: Any, high: Any, up_to: Any, down_to: Any, where: tuple[str | int, ...]) -> None:

@@ -6,8 +6,16 @@ from typing import Any, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
+from setwright.model.amounts import RestsField
 from setwright.model.base import CoachModel, refuse
-from setwright.model.prescription import Prescription, refuse_growing_list, refuse_off_course, refuse_other_length
+from setwright.model.prescription import (
+    Prescription,
+    refuse_growing_list,
+    refuse_list_of_rests,
+    refuse_off_course,
+    refuse_other_length,
+    refuse_rests,
+)
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, WorkTime
@@ -25,7 +33,9 @@ class Block(CoachModel):
     name: Name | None = Field(default=None, description="A name, if 'Superset 1' and so on is not enough.")
     sets: Count | None = Field(default=None, description="Sets of each exercise (straight sets only).")
     rounds: Count | None = Field(default=None, description="Rounds (superset and circuit).")
-    rest: Duration | None = Field(default=None, description="Rest after a set, or after the last exercise of a round.")
+    rest: RestsField | None = Field(
+        default=None, description="Rest after a set, or after the last exercise of a round; or a list of each rest."
+    )
     change_over: Duration | None = Field(default=None, description="Time to get from one exercise to the next.")
     exercises: list[Prescription] = Field(min_length=1, max_length=12, description="The exercises, in order.")
     note: Prose | None = Field(default=None, description="What matters in this block.")
@@ -43,6 +53,8 @@ class Block(CoachModel):
     def _stays_on_course(self) -> Self:
         for key in ("sets", "rounds", "rest"):
             start, climb = getattr(self, key), getattr(self.progress, key, None)
+            if key == "rest":
+                start = refuse_list_of_rests(start, climb, ("progress", key))
             if climb is not None and start is None and climb.weeks is None:
                 refuse(
                     "progress-without-start",
@@ -54,9 +66,32 @@ class Block(CoachModel):
                 refuse_off_course(start, climb, ("progress", key))
         for index, written in enumerate(self.exercises):
             for key in ("sets", "rest"):
-                climb = getattr(written.progress, key, None)
-                if climb is not None and getattr(written, key) is None and getattr(self, key) is not None:
-                    refuse_off_course(getattr(self, key), climb, ("exercises", index, "progress", key))
+                climb, start = getattr(written.progress, key, None), getattr(self, key)
+                where = ("exercises", index, "progress", key)
+                if climb is None or getattr(written, key) is not None:
+                    continue
+                if key == "rest":
+                    start = refuse_list_of_rests(start, climb, where)
+                if start is not None:
+                    refuse_off_course(start, climb, where)
+        return self
+
+    @model_validator(mode="after")
+    def _rests_lie_between(self) -> Self:
+        if self.kind != "straight":
+            grows = self.progress is not None and self.progress.rounds is not None
+            refuse_rests(self.rest, None if grows else self.rounds, "rounds", ("rest",))
+            return self
+        for index, written in enumerate(self.exercises):
+            climbs = (
+                self.progress.sets if self.progress else None,
+                written.progress.sets if written.progress else None,
+            )
+            count = None if any(climbs) else written.sets or written.listed_sets or self.sets
+            if written.rest is not None:
+                refuse_rests(written.rest, count, "sets", ("exercises", index, "rest"))
+            else:
+                refuse_rests(self.rest, count, "sets", ("rest",))
         return self
 
     def _straight(self) -> None:
@@ -96,14 +131,25 @@ class Block(CoachModel):
                 hint = "write 'kind: straight', or a block of straight sets before this one"
                 said = f"warm-up sets have no place in a {self.kind}"
                 refuse("ramp-unclear", said, hint, ("exercises", index, "ramp"))
-            for key in ("sets", "rest"):
-                if getattr(written, key) is not None or getattr(written.progress, key, None) is not None:
-                    refuse(
-                        "sets-in-rounds",
-                        f"'{key}' belongs to the whole {self.kind}",
-                        "write it on the block" if key == "rest" else "write 'rounds' on the block",
-                        at=("exercises", index, key),
-                    )
+            self._rest_in_a_round(index, written)
+            if written.sets is not None or getattr(written.progress, "sets", None) is not None:
+                said = f"'sets' belongs to the whole {self.kind}"
+                refuse("sets-in-rounds", said, "write 'rounds' on the block", ("exercises", index, "sets"))
+
+    def _rest_in_a_round(self, index: int, written: Prescription) -> None:
+        """Refuse a rest of one exercise that is not the one before the next exercise of its round."""
+        here = ("exercises", index)
+        if getattr(written.progress, "rest", None) is not None:
+            said, hint = f"a rest that progresses belongs to the whole {self.kind}", "write it on the block"
+            refuse("sets-in-rounds", said, hint, (*here, "progress", "rest"))
+        if written.rest is None:
+            return
+        if len(written.rest) > 1:
+            said = "the rest before the next exercise is the same in every round"
+            refuse("list-of-rests", said, "write one rest here, or a list on the block", (*here, "rest"))
+        if index == len(self.exercises) - 1:
+            said = "after the last exercise of a round comes the rest of the round"
+            refuse("sets-in-rounds", said, "write it on the block", (*here, "rest"))
 
 
 class Session(CoachModel):

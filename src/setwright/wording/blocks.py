@@ -7,7 +7,7 @@ from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem
 from setwright.model.session import BlockKind
 from setwright.wording.language import Language, later
 from setwright.wording.pieces import Pieces, pieces, stressed
-from setwright.wording.times import duration, weekday
+from setwright.wording.times import duration, durations, weekday
 
 _NAMES: Final[Mapping[BlockKind, str]] = {
     "straight": later("Straight sets"),
@@ -61,7 +61,7 @@ def how_with_rest(language: Language, block: ResolvedBlock) -> str:
         if len(block.items) > 1:
             return language.say("All sets of one exercise, then the next.")
         return language.say("Rest after each set.")
-    values = {"rounds": rounds(language, block.rounds), "rest": duration(language, block.rest_s)}
+    values = {"rounds": rounds(language, block.rounds), "rest": durations(language, _between(block))}
     if len(block.items) == 2:
         said = language.say("%(rounds)s of 1, then 2, then rest %(rest)s.", **values)
     else:
@@ -87,21 +87,43 @@ def only_in(language: Language, block: ResolvedBlock, item: ResolvedItem) -> str
 
 def rest_after_set(language: Language, item: ResolvedItem) -> Pieces:
     """Return the rest after a straight set."""
-    return pieces(
-        language.say("Rest %(time)s after each set", time=stressed(duration(language, item.dose.first.rest_s)))
-    )
+    rests = stressed(durations(language, item.dose.rests_s))
+    if len(item.dose.rests_s) > 1:
+        return pieces(language.say("Rest %(times)s between the sets, one after the other", times=rests))
+    return pieces(language.say("Rest %(time)s after each set", time=rests))
 
 
 def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:
     """Return the rest after a round, and what comes then."""
-    rest = stressed(duration(language, block.rest_s))
+    rest = stressed(durations(language, _between(block)))
     if block.rounds is None or block.rounds == 1:
         return pieces(language.say("Rest %(time)s", time=rest))
     again = rounds(language, block.rounds)
+    if len(_between(block)) > 1:
+        said = "Rest %(times)s, round after round, each time from 1 again: %(rounds)s in all"
+        return pieces(language.say(said, times=rest, rounds=again))
     return pieces(language.say("Rest %(time)s, then from 1 again: %(rounds)s in all", time=rest, rounds=again))
 
 
-def change_over(language: Language, block: ResolvedBlock, following: int) -> str:
-    """Return the time to get to the next exercise, which is known by its number."""
+def _between(block: ResolvedBlock) -> tuple[int, ...]:
+    """Return the rests between the rounds of a block, in seconds; a single one where all are the same."""
+    left = block.rests_s[: max(1, (block.rounds or 1) - 1)]
+    return left if len(set(left)) > 1 else left[:1]
+
+
+def own_rest(language: Language, item: ResolvedItem) -> str | None:
+    """Return the rest after one exercise of a round, where it has its own."""
+    if item.own_rest_s is None:
+        return None
+    return language.say("then rest %(time)s", time=duration(language, item.own_rest_s))
+
+
+def before_next(language: Language, block: ResolvedBlock, following: int) -> str | None:
+    """Return what lies before the next exercise of a round, which is known by its number; None for nothing."""
+    own_s = block.items[following - 2].own_rest_s
+    if own_s:
+        return language.say("Rest %(time)s, then %(number)s", time=duration(language, own_s), number=following)
+    if own_s == 0 or not block.change_over_s:
+        return None
     time = duration(language, block.change_over_s)
     return language.say("%(time)s to change over, then %(number)s", time=time, number=following)

@@ -13,6 +13,7 @@ from setwright.dose.change import (
     LoadChange,
     LoadsChange,
     RestChange,
+    RestsChange,
     SameWeight,
     TempoChange,
     TemposChange,
@@ -33,6 +34,7 @@ from setwright.model.tempo import Tempo
 from setwright.wording.doses import amounts, numbers
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load, loads
+from setwright.wording.times import durations
 
 _SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
 
@@ -45,7 +47,7 @@ def in_words(language: Language, changes: Iterable[Difference]) -> tuple[str, ..
 def in_a_line(language: Language, changes: Iterable[Difference]) -> str:
     """Return all changes in one line; none at all is an empty one."""
     found = tuple(changes)
-    listed = any(isinstance(change, AmountsChange | LoadsChange | TemposChange) for change in found)
+    listed = any(isinstance(change, AmountsChange | LoadsChange | TemposChange | RestsChange) for change in found)
     return ("; " if listed else ", ").join(in_words(language, found))
 
 
@@ -64,6 +66,9 @@ def change_in_words(language: Language, change: Difference) -> str:
             if by_s > 0:
                 return language.say("%(number)s s more rest", number=by_s)
             return language.say("%(number)s s less rest", number=-by_s)
+        case RestsChange(before_s=was_s, now_s=is_s):
+            now = language.say("rest %(time)s", time=durations(language, is_s))
+            return _instead(language, now, durations(language, was_s))
         case SameWeight():
             return language.say("same weight")
         case FeelChange(now=effort):

@@ -13,7 +13,7 @@ from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
 from setwright.wording.ramps import RampWords, ramp_words
-from setwright.wording.times import duration
+from setwright.wording.times import durations
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ def item_words(
         height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
-        rest=duration(language, dose.first.rest_s),
+        rest=durations(language, dose.rests_s),
         ramp=ramp_words(language, item, unit),
     )
 
