@@ -67,7 +67,7 @@ def sets_in(subject: Subject, session: ResolvedSession) -> dict[str, int]:
     total: dict[str, int] = {}
     for item in session.items:
         for ident in (item.exercise, *(way.exercise for way in ways_from(subject.programme.exercises[item.exercise]))):
-            total[ident] = total.get(ident, 0) + item.dose.count
+            total[ident] = total.get(ident, 0) + item.dose.most_count
     for routines in _picks(subject, session):
         most: dict[str, int] = {}
         for routine in routines:
@@ -125,8 +125,9 @@ def most_landings(subject: Subject, session: ResolvedSession) -> int:
 def _most_contacts(item: ResolvedItem, exercises: Mapping[str, Exercise]) -> int:
     own = exercises[item.exercise]
     ways = [exercises[way.exercise] for way in ways_from(own)]
-    paces = [(one, dose) for one in ways for dose in (item.dose, item.dose.with_sets(tempo=one.tempo))]
-    return max(contacts(one, replace(dose, sides=one.sides)) for one, dose in ((own, item.dose), *paces))
+    most = item.dose.of(item.dose.most_count)
+    paces = [(one, dose) for one in ways for dose in (most, most.with_sets(tempo=one.tempo))]
+    return max(contacts(one, replace(dose, sides=one.sides)) for one, dose in ((own, most), *paces))
 
 
 def _picks(subject: Subject, session: ResolvedSession) -> Iterable[list[Routine]]:

@@ -53,6 +53,7 @@ from setwright.checks import (
     time_budget,
     unused,
     volume_step,
+    work_beyond_clock,
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
@@ -107,6 +108,7 @@ _MODULES: Final = (
     time_budget,
     unused,
     volume_step,
+    work_beyond_clock,
 )
 
 

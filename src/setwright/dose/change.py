@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from setwright.dose.dose import Dose, Set
+from setwright.dose.dose import Clock, Dose, Set
 from setwright.model.load import Band, Load, magnitude, same_kind
 from setwright.model.prescription import Measure
 from setwright.model.span import Open, Span
@@ -17,6 +17,14 @@ class CountChange:
 
     by: int
     rounds: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LastsChange:
+    """Another time for as many rounds as possible, in seconds, or another end of them."""
+
+    before: Clock | None
+    now: Clock | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +106,7 @@ class TemposChange:
 
 Difference = (
     CountChange
+    | LastsChange
     | AmountChange
     | AmountsChange
     | LoadChange
@@ -206,10 +215,14 @@ def _step(was: Load | None, is_: Load | None) -> tuple[object, ...] | None:
 
 
 def _count(before: Dose, now: Dose, rounds: bool) -> tuple[Difference, ...]:
+    if before.open_rounds or now.open_rounds:
+        return (LastsChange(before.clock, now.clock),) if before.clock != now.clock else ()
     return (CountChange(now.count - before.count, rounds),) if now.count != before.count else ()
 
 
 def _rest(before: Dose, now: Dose) -> tuple[Difference, ...]:
+    if now.clock is not None and now.clock.every_s is not None:
+        return ()  # it is what is left of every minute
     was_s, is_s = before.rests_s, now.rests_s
     if len(was_s) == len(is_s) == 1:
         by_s = is_s[0] - was_s[0]

@@ -37,6 +37,19 @@ class Set:
 
 
 @dataclass(frozen=True, slots=True)
+class Clock:
+    """What a block that runs by the clock keeps to, in seconds.
+
+    ``every_s`` is how often a set starts. ``lasts_s`` is how long as many rounds as possible are done, ``up_to`` the
+    number at which they end in any case; the sets of a dose are then what they are counted as.
+    """
+
+    every_s: int | None = None
+    lasts_s: int | None = None
+    up_to: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Sets in a row that are the same."""
 
@@ -56,6 +69,17 @@ class Dose:
     measure: Measure
     sides: Sides
     sets: tuple[Set, ...]
+    clock: Clock | None = None
+
+    @property
+    def open_rounds(self) -> bool:
+        """Whether its rounds are as many as possible in a time."""
+        return self.clock is not None and self.clock.lasts_s is not None
+
+    @property
+    def most_count(self) -> int:
+        """How many sets it may come to: of as many rounds as possible, where they end in any case."""
+        return max(self.count, self.clock.up_to or 0) if self.clock is not None else self.count
 
     @property
     def side_count(self) -> int:

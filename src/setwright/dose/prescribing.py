@@ -3,11 +3,11 @@
 from dataclasses import replace
 from typing import Any, Final
 
-from setwright.dose.dose import Dose, Set
+from setwright.dose.dose import Clock, Dose, Set
 from setwright.dose.open_ended import all_counted, ended
 from setwright.dose.progression import amounts_at, double_at, loads_at, value_at
 from setwright.dose.timing import USUAL_REST_S
-from setwright.dose.week_kind import WHOLE, Remains, share_of_count, share_of_load
+from setwright.dose.week_kind import WHOLE, Remains, share_of_count, share_of_load, share_of_time
 from setwright.model.amounts import Amounts, Loads, Rests
 from setwright.model.exercise import Exercise
 from setwright.model.load import Effort, Load, Reserve, in_all
@@ -22,7 +22,9 @@ _KEEPS_ALL: Final = Remains()
 
 def rest_at(block: Block, trained: int) -> Rests:
     """Return a block's rest in seconds after so many trained weeks: one for all, or each between two."""
-    start = block.rest if block.rest is not None else (USUAL_REST_S[block.kind],)
+    # As many rounds as possible are done without a rest, unless the coach writes one.
+    usual_s = USUAL_REST_S[block.kind] if block.lasts is None else 0
+    start = block.rest if block.rest is not None else (usual_s,)
     climb = block.progress.rest if block.progress else None
     return (value_at(start[0], climb, trained),) if climb is not None else start
 
@@ -58,7 +60,15 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     # In a week of a list, a plain number stands for as many sets as the other weeks list.
     count = written.listed_sets or _count(block, written, progress, trained)
     alike = Dose.alike(count, measure, exercise.sides, one)
-    return all_counted(_rested(set_by_set(alike, amounts, loads), rests_s))
+    counted = all_counted(_rested(set_by_set(alike, amounts, loads), rests_s))
+    return replace(counted, clock=clock_of(block))
+
+
+def clock_of(block: Block) -> Clock | None:
+    """Return what a block keeps to, where it runs by the clock."""
+    if block.every is None and block.lasts is None:
+        return None
+    return Clock(block.every, block.lasts, block.up_to)
 
 
 def _rested(dose: Dose, rests_s: Rests) -> Dose:
@@ -95,6 +105,8 @@ def lightened(dose: Dose, remains: Remains) -> Dose:
     if remains == _KEEPS_ALL:
         return dose
     kept = with_fewer_sets(dose, remains)
+    if dose.clock is not None and dose.clock.lasts_s is not None:
+        kept = replace(kept, clock=replace(dose.clock, lasts_s=share_of_time(dose.clock.lasts_s, remains.sets)))
     return replace(kept, sets=tuple(_lightened(one, dose.measure, remains) for one in kept.sets))
 
 
@@ -134,7 +146,10 @@ def overridden(dose: Dose, change: Change) -> Dose:
     amounts: Amounts = numbers.get(dose.measure, ())
     loads: Loads = numbers.get("load", ())
     listed = max(len(amounts), len(loads))
-    dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
+    if dose.clock is not None and dose.open_rounds and "sets" in numbers:
+        dose = replace(dose, clock=replace(dose.clock, up_to=numbers["sets"]))
+    else:
+        dose = dose.of(numbers.get("sets", listed if listed > 1 else dose.count))
     fields = {"tempo": "tempo", "rest": "rest_s", "feels_like": "feels"}
     dose = dose.with_sets(**{field: numbers[key] for key, field in fields.items() if key in numbers})
     return all_counted(set_by_set(dose, ended(amounts, change.leave, change.up_to), loads))
@@ -143,7 +158,8 @@ def overridden(dose: Dose, change: Change) -> Dose:
 def _count(block: Block, written: Prescription, progress: Progress, trained: int) -> int:
     of_block = block.progress
     if block.kind != "straight":
-        return value_at(block.rounds or 1, of_block.rounds if of_block else None, trained)
+        # As many rounds as possible are counted once all exercises of the block are known.
+        return value_at(block.counted_rounds or 1, of_block.rounds if of_block else None, trained)
     if written.sets is not None:
         return value_at(written.sets, progress.sets, trained)
     return value_at(block.sets or 1, progress.sets or (of_block.sets if of_block else None), trained)

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
+from setwright.dose.by_the_clock import on_the_beat, rounds_in, time_on_the_beat, with_what_is_left
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
 from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
@@ -22,7 +23,7 @@ from setwright.dose.resolved import (
 from setwright.dose.sequence import block_steps
 from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
-from setwright.dose.timing import USUAL_CHANGE_OVER_S, block_time, session_time
+from setwright.dose.timing import USUAL_CHANGE_OVER_S, TimeRange, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_in
 from setwright.model.amounts import Rests
 from setwright.model.plan import Change, Plan
@@ -144,10 +145,20 @@ class _PlanResolver:
             if change.exercise is None and change.rest is not None:
                 rests_s = (change.rest,)
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
+        items = _by_the_clock(items, rests_s, change_over_s)
         together, items = self.compared(ident, block, items)
         doses = [item.dose for item in items]
         names, own_rests_s = [item.exercise for item in items], [item.own_rest_s for item in items]
-        steps = block_steps(index, block.kind, names, doses, rests_s, change_over_s, own_rests_s)
+        clock = doses[0].clock
+        if clock is not None and clock.every_s is not None:
+            steps = on_the_beat(index, block.kind, doses, clock.every_s)
+            time = time_on_the_beat(block.kind, doses, clock.every_s)
+        else:
+            steps = block_steps(index, block.kind, names, doses, rests_s, change_over_s, own_rests_s)
+            time = block_time(steps, doses)
+        if clock is not None and clock.lasts_s is not None:
+            soonest_s = time.low_s if clock.up_to is not None else clock.lasts_s
+            time = TimeRange(min(soonest_s, clock.lasts_s), clock.lasts_s)
         return ResolvedBlock(
             index=index,
             kind=block.kind,
@@ -156,10 +167,11 @@ class _PlanResolver:
             rests_s=rests_s,
             change_over_s=change_over_s,
             items=tuple(items),
-            time=block_time(steps, doses),
+            time=time,
             steps=steps,
             note=block.note,
             changes=together,
+            clock=clock,
         )
 
     def compared(
@@ -216,6 +228,19 @@ class _PlanResolver:
             own_rest_s=written.rest[0] if written.rest and block.kind != "straight" else None,
             ramp_takes=ramp_takes(dose, first, self.bands.owned_kg(dose.first.load, kit)),
         )
+
+
+def _by_the_clock(items: list[ResolvedItem], rests_s: Rests, change_over_s: int) -> list[ResolvedItem]:
+    """Return the exercises of a block with the rests, or the rounds, that its clock leaves them."""
+    clock = items[0].dose.clock
+    if clock is None:
+        return items
+    if clock.every_s is not None:
+        return [replace(item, dose=with_what_is_left(item.dose, clock.every_s)) for item in items]
+    rounds = rounds_in(
+        clock, [item.dose for item in items], rests_s, change_over_s, [item.own_rest_s for item in items]
+    )
+    return [replace(item, dose=item.dose.of(rounds)) for item in items]
 
 
 def _numbers(session: Session) -> list[int | None]:

@@ -6,7 +6,7 @@ from datetime import date
 
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Clock, Dose
 from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
@@ -89,6 +89,7 @@ class ResolvedBlock:
     ``rests_s`` is the rest after every set or round, or after each but the last.
     ``name`` is the coach's own, if any; ``number`` counts the unnamed blocks of one kind where there are several.
     ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
+    ``clock`` is what it keeps to, where it runs by the clock.
     """
 
     index: int
@@ -102,6 +103,14 @@ class ResolvedBlock:
     steps: tuple[Step, ...]
     note: str | None
     changes: tuple[Difference, ...]
+    clock: Clock | None = None
+
+    @property
+    def guided(self) -> tuple[Step, ...]:
+        """Its steps as they are gone through: as many rounds as possible are one, in which a member counts them."""
+        if self.clock is None or self.clock.lasts_s is None:
+            return self.steps
+        return (Step("rounds", self.index, rounds=self.rounds or 0, seconds=self.clock.lasts_s),)
 
     @property
     def rounds(self) -> int | None:
@@ -128,7 +137,7 @@ class ResolvedSession:
     @property
     def steps(self) -> tuple[Step, ...]:
         """The whole session, step by step, without warm-up and cool-down."""
-        return session_steps([block.steps for block in self.blocks])
+        return session_steps([block.guided for block in self.blocks])
 
     @property
     def items(self) -> Iterator[ResolvedItem]:

@@ -138,6 +138,14 @@ RULES: Final[dict[str, Rule]] = {
         "all are heavier, the lightest. A minute between them. They are in the session's time, and in no total.",
         COMMON,
     ),
+    "by-the-clock": Rule(
+        "Blocks by the clock",
+        "Where a set starts every minute (or whatever the coach wrote), the rest is what is left of it, and the block "
+        "lasts as long as all starts and the last set. As many rounds as possible last as long as they are given; in "
+        "totals they count as the whole rounds that fit in at the written pace, quick end. A lighter week or a taper "
+        "shortens their time by whole half minutes. Slower is fine: the clock says when to stop, not how fast to move.",
+        COMMON,
+    ),
     "open-ended": Rule(
         "As many repetitions as possible",
         "A set that goes on until a few repetitions are left has no number beforehand. With a share of 1RM that the "

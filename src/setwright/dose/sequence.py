@@ -17,9 +17,9 @@ from setwright.model.session import BlockKind
 BETWEEN_BLOCKS_S: Final = 90
 """From one block to the next. Common practice, no source."""
 
-StepKind = Literal["set", "rest", "change", "block"]
+StepKind = Literal["set", "rest", "change", "block", "rounds"]
 """A set; a rest, after a set, a round or an exercise that has its own; the change-over to the next exercise; the change
-to the next block."""
+to the next block; as many rounds as possible in a time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +75,7 @@ def _straight(block: int, exercises: Sequence[str], doses: Sequence[Dose], chang
         for number in range(1, len(dose.sets) + 1):
             if number > 1:
                 yield Step("rest", block, item, number, len(dose.sets), seconds=dose.sets[number - 2].rest_s)
-            yield from _set(block, item, number, len(dose.sets), dose)
+            yield from set_steps(block, item, number, len(dose.sets), dose)
 
 
 def _in_rounds(
@@ -92,10 +92,19 @@ def _in_rounds(
                 yield Step("rest", block, item, number, rounds, seconds=own_s)
             elif place and own_s is None and change_over_s:
                 yield Step("change", block, item, number, rounds, seconds=change_over_s)
-            yield from _set(block, item, number, rounds, dose)
+            yield from set_steps(block, item, number, rounds, dose)
 
 
-def _set(block: int, item: int, number: int, rounds: int, dose: Dose) -> Iterator[Step]:
+def set_steps(block: int, item: int, number: int, rounds: int, dose: Dose) -> Iterator[Step]:
+    """Yield the steps of one set: one, or one of each side.
+
+    Args:
+        block: the block's place in the session, from 0.
+        item: the exercise's place in the block, from 0.
+        number: which set or round it is, from 1.
+        rounds: how many there are.
+        dose: the exercise's dose.
+    """
     for side in (1, 2) if dose.side_count == 2 else (0,):
         yield Step("set", block, item, number, rounds, side)
 

@@ -12,6 +12,8 @@ from setwright.model.plan import Phase
 WHOLE: Final = Fraction(100)
 """The share of what stays as it is."""
 
+HALF_MINUTE_S: Final = 30
+
 WeekKind = Literal["normal", "lighter", "taper"]
 
 
@@ -39,6 +41,11 @@ def share_of_count(count: int, percent: Fraction) -> int:
     """Return a share of sets, reps or seconds as a whole number of one or more; a half goes to the smaller."""
     exact = count * percent / 100
     return max(1, ceil(exact - Fraction(1, 2)))
+
+
+def share_of_time(count_s: int, percent: Fraction) -> int:
+    """Return a share of the time of as many rounds as possible: whole half minutes, rounded down, and one at least."""
+    return max(1, int(count_s * percent / 100 / HALF_MINUTE_S)) * HALF_MINUTE_S if percent != WHOLE else count_s
 
 
 def share_of_load(load: Load | None, percent: Fraction) -> Load | None:

@@ -8,6 +8,7 @@ from pydantic import Field, model_validator
 from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import RestsField
 from setwright.model.base import CoachModel, refuse
+from setwright.model.clock import OPEN_ROUNDS, Rounds, refuse_clock
 from setwright.model.prescription import (
     Prescription,
     refuse_growing_list,
@@ -32,7 +33,18 @@ class Block(CoachModel):
     kind: BlockKind = Field(description="straight: all sets of one, then the next; superset, circuit: round by round.")
     name: Name | None = Field(default=None, description="A name, if 'Superset 1' and so on is not enough.")
     sets: Count | None = Field(default=None, description="Sets of each exercise (straight sets only).")
-    rounds: Count | None = Field(default=None, description="Rounds (superset and circuit).")
+    rounds: Rounds | None = Field(
+        default=None, description="Rounds (superset and circuit); a circuit may have 'as many as possible', with 'for'."
+    )
+    lasts: WorkTime | None = Field(
+        default=None, alias="for", description="How long 'rounds: as many as possible' go on: '12 min'."
+    )
+    up_to: Count | None = Field(
+        default=None, description="Rounds at which 'rounds: as many as possible' end in any case."
+    )
+    every: WorkTime | None = Field(
+        default=None, description="A set starts every so often: '1 min'; the rest is what is left (straight, circuit)."
+    )
     rest: RestsField | None = Field(
         default=None, description="Rest after a set, or after the last exercise of a round; or a list of each rest."
     )
@@ -50,11 +62,23 @@ class Block(CoachModel):
         return self
 
     @model_validator(mode="after")
+    def _keeps_its_clock(self) -> Self:
+        refuse_clock(self)
+        return self
+
+    @property
+    def counted_rounds(self) -> int | None:
+        """The rounds that the coach counted; None where there are none, or as many as possible."""
+        return None if self.rounds == OPEN_ROUNDS else self.rounds
+
+    @model_validator(mode="after")
     def _stays_on_course(self) -> Self:
         for key in ("sets", "rounds", "rest"):
             start, climb = getattr(self, key), getattr(self.progress, key, None)
             if key == "rest":
                 start = refuse_list_of_rests(start, climb, ("progress", key))
+            elif key == "rounds":
+                start = self.counted_rounds
             if climb is not None and start is None and climb.weeks is None:
                 refuse(
                     "progress-without-start",
@@ -80,7 +104,7 @@ class Block(CoachModel):
     def _rests_lie_between(self) -> Self:
         if self.kind != "straight":
             grows = self.progress is not None and self.progress.rounds is not None
-            refuse_rests(self.rest, None if grows else self.rounds, "rounds", ("rest",))
+            refuse_rests(self.rest, None if grows else self.counted_rounds, "rounds", ("rest",))
             return self
         for index, written in enumerate(self.exercises):
             climbs = (
@@ -120,7 +144,7 @@ class Block(CoachModel):
             refuse("block-too-short", f"a {self.kind} needs two exercises or more", "write 'kind: straight'")
         for index, written in enumerate(self.exercises):
             listed = written.listed_sets
-            if listed is not None and listed != self.rounds:
+            if listed is not None and listed != self.rounds and self.rounds != OPEN_ROUNDS:
                 hint = f"write {self.rounds} entries, or 'rounds: {listed}'"
                 refuse_other_length(
                     listed, f"the {self.kind} has {self.rounds} rounds", hint, ("exercises", index, written.listed_by)

@@ -32,7 +32,7 @@ from setwright.wording.loads import load as load_in_words
 VERSION: Final = 1
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 
-GuideKind = Literal["warm-up", "set", "rest", "change", "block", "cool-down", "finish"]
+GuideKind = Literal["warm-up", "set", "rest", "change", "block", "rounds", "cool-down", "finish"]
 
 
 class _Data(BaseModel):
@@ -103,10 +103,16 @@ class ItemData(_Data):
 
 
 class BlockData(_Data):
-    """A block with its exercises."""
+    """A block with its exercises.
+
+    ``every`` is how often a set starts, in seconds, where it runs by the clock; ``up_to`` where as many rounds as
+    possible end in any case.
+    """
 
     kind: BlockKind
     name: str
+    every: int | None = None
+    up_to: int | None = None
     items: list[ItemData] = Field(min_length=1)
 
 
@@ -180,7 +186,13 @@ def _side(side: int) -> Literal[0, 1, 2]:
 def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockData:
     written = site.programme.sessions[session.session].blocks[block.index].exercises
     items = [_item(site, item, written[item.slot[1]].kit) for item in block.items]
-    return BlockData(kind=block.kind, name=block_name(site.language, block), items=items)
+    return BlockData(
+        kind=block.kind,
+        name=block_name(site.language, block),
+        every=block.clock.every_s if block.clock else None,
+        up_to=block.clock.up_to if block.clock else None,
+        items=items,
+    )
 
 
 def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData:

@@ -10,7 +10,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, PlainValidator, ValidationError, WithJsonSchema
 
-from setwright.dose.dose import Dose, Set, SetKind
+from setwright.dose.dose import Clock, Dose, Set, SetKind
 from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
 from setwright.model.load import Band, BodyWeightShare, Effort, Load, OneRepMaxShare, Reserve, Weight, parse_load
@@ -101,14 +101,27 @@ class WrittenSet(_Written):
     feels: WrittenLoad | None = None
 
 
+class WrittenClock(_Written):
+    """How often a set starts, or how long as many rounds as possible go on, in seconds, and where they end anyway."""
+
+    every_s: int | None = None
+    lasts_s: int | None = None
+    up_to: int | None = None
+
+
 class WrittenDose(_Written):
-    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit."""
+    """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit.
+
+    ``clock`` is what its block keeps to, where it runs by the clock. As many rounds as possible are as many sets as
+    they are counted as.
+    """
 
     exercise: str
     rounds: bool
     measure: Measure
     sides: Sides
     sets: list[WrittenSet] = Field(min_length=1)
+    clock: WrittenClock | None = None
 
 
 class WrittenTime(_Written):
@@ -237,12 +250,18 @@ def _read_day(day: WrittenDay) -> DayState:
 def _write_dose(state: DoseState) -> WrittenDose:
     dose = state.dose
     sets = [_write_set(one, _AMOUNT_UNITS[dose.measure]) for one in dose.sets]
-    return WrittenDose(exercise=state.exercise, rounds=state.rounds, measure=dose.measure, sides=dose.sides, sets=sets)
+    kept = dose.clock
+    clock = WrittenClock(every_s=kept.every_s, lasts_s=kept.lasts_s, up_to=kept.up_to) if kept is not None else None
+    return WrittenDose(
+        exercise=state.exercise, rounds=state.rounds, measure=dose.measure, sides=dose.sides, sets=sets, clock=clock
+    )
 
 
 def _read_dose(written: WrittenDose) -> DoseState:
     sets = tuple(_read_set(one) for one in written.sets)
-    return DoseState(written.exercise, written.rounds, Dose(written.measure, written.sides, sets))
+    kept = written.clock
+    clock = Clock(kept.every_s, kept.lasts_s, kept.up_to) if kept is not None else None
+    return DoseState(written.exercise, written.rounds, Dose(written.measure, written.sides, sets, clock))
 
 
 def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:

@@ -5,6 +5,7 @@ from typing import Final
 
 from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem
 from setwright.model.session import BlockKind
+from setwright.wording.clocks import after_a_round, how_by_the_clock
 from setwright.wording.language import Language, later
 from setwright.wording.pieces import Pieces, pieces, stressed
 from setwright.wording.times import duration, durations, weekday
@@ -43,20 +44,33 @@ def rounds(language: Language, count: int) -> str:
 
 def how(language: Language, block: ResolvedBlock) -> Pieces:
     """Return how a block is gone through, where its rests are said elsewhere."""
+    if block.clock is not None:
+        return pieces(how_by_the_clock(language, block, block.clock, _counted(language, block)))
     if block.rounds is None:
         if len(block.items) > 1:
             return pieces(language.say("All sets of one exercise, then the next."))
         count = stressed(sets(language, block.items[0].dose.count))
         return pieces(language.say("%(sets)s, resting after each.", sets=count))
     count = stressed(rounds(language, block.rounds))
-    if len(block.items) == 2:
+    if len(block.items) == 2 and not (_work_s(block) and block.change_over_s):
         return pieces(language.say("%(rounds)s of 1, then 2, then rest.", rounds=count))
+    if (work_s := _work_s(block)) and block.change_over_s:
+        said = "%(rounds)s of 1 to %(last)s in order: %(work)s of work, %(time)s to change over; then rest."
+        values = {"work": duration(language, work_s), "time": duration(language, block.change_over_s)}
+        return pieces(language.say(said, rounds=count, last=len(block.items), **values))
     said = language.say("%(rounds)s of 1 to %(last)s in order, then rest.", rounds=count, last=len(block.items))
     return pieces(said)
 
 
 def how_with_rest(language: Language, block: ResolvedBlock) -> str:
     """Return how a block is gone through, with its rest and the time to change over."""
+    if block.clock is not None:
+        said = how_by_the_clock(language, block, block.clock, _counted(language, block))
+        if block.clock.every_s is not None:
+            return said
+        rest_s = block.rests_s[0]
+        rest = language.say("Rest %(time)s after each.", time=duration(language, rest_s)) if rest_s else ""
+        return " ".join(part for part in (said, rest, _changing_over(language, block)) if part)
     if block.rounds is None:
         if len(block.items) > 1:
             return language.say("All sets of one exercise, then the next.")
@@ -67,9 +81,30 @@ def how_with_rest(language: Language, block: ResolvedBlock) -> str:
     else:
         last = len(block.items)
         said = language.say("%(rounds)s of 1 to %(last)s in order, then rest %(rest)s.", last=last, **values)
+    return " ".join(part for part in (said, _changing_over(language, block)) if part)
+
+
+def _counted(language: Language, block: ResolvedBlock) -> str:
+    return sets(language, block.items[0].dose.count) if block.rounds is None else rounds(language, block.rounds)
+
+
+def _changing_over(language: Language, block: ResolvedBlock) -> str:
+    """Return the time to change over, beside the time of work where that is the same for all; nothing for none."""
     if not block.change_over_s:
-        return said
-    return f"{said} {language.say('%(time)s to change over.', time=duration(language, block.change_over_s))}"
+        return ""
+    change = duration(language, block.change_over_s)
+    if work_s := _work_s(block):
+        return language.say("%(work)s of work, %(time)s to change over.", work=duration(language, work_s), time=change)
+    return language.say("%(time)s to change over.", time=change)
+
+
+def _work_s(block: ResolvedBlock) -> int | None:
+    """Return the time of work in seconds, where all exercises of a block have the same."""
+    amounts = {one.amount for item in block.items for one in item.dose.working if item.dose.measure == "work"}
+    if len(amounts) != 1 or any(item.dose.measure != "work" for item in block.items):
+        return None
+    only = amounts.pop()
+    return int(only.high) if only.is_one else None
 
 
 def sets_of(language: Language, item: ResolvedItem) -> Pieces:
@@ -87,6 +122,9 @@ def only_in(language: Language, block: ResolvedBlock, item: ResolvedItem) -> str
 
 def rest_after_set(language: Language, item: ResolvedItem) -> Pieces:
     """Return the rest after a straight set."""
+    if item.dose.clock is not None:
+        every = stressed(duration(language, item.dose.clock.every_s or 0))
+        return pieces(language.say("A set starts every %(time)s; rest for what is left", time=every))
     rests = stressed(durations(language, item.dose.rests_s))
     if len(item.dose.rests_s) > 1:
         return pieces(language.say("Rest %(times)s between the sets, one after the other", times=rests))
@@ -95,6 +133,8 @@ def rest_after_set(language: Language, item: ResolvedItem) -> Pieces:
 
 def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:
     """Return the rest after a round, and what comes then."""
+    if block.clock is not None:
+        return pieces(after_a_round(language, block, block.clock))
     rest = stressed(durations(language, _between(block)))
     if block.rounds is None or block.rounds == 1:
         return pieces(language.say("Rest %(time)s", time=rest))
@@ -120,6 +160,8 @@ def own_rest(language: Language, item: ResolvedItem) -> str | None:
 
 def before_next(language: Language, block: ResolvedBlock, following: int) -> str | None:
     """Return what lies before the next exercise of a round, which is known by its number; None for nothing."""
+    if block.clock is not None and block.clock.every_s is not None:
+        return language.say("%(number)s at the next start", number=following)
     own_s = block.items[following - 2].own_rest_s
     if own_s:
         return language.say("Rest %(time)s, then %(number)s", time=duration(language, own_s), number=following)

@@ -10,6 +10,7 @@ from setwright.dose.change import (
     CountChange,
     Difference,
     FeelChange,
+    LastsChange,
     LoadChange,
     LoadsChange,
     RestChange,
@@ -31,10 +32,11 @@ from setwright.model.load import (
     same_kind,
 )
 from setwright.model.tempo import Tempo
+from setwright.wording.clocks import open_rounds
 from setwright.wording.doses import amounts, numbers
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load, loads
-from setwright.wording.times import durations
+from setwright.wording.times import duration, durations
 
 _SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
 
@@ -56,6 +58,9 @@ def change_in_words(language: Language, change: Difference) -> str:
     match change:
         case CountChange(by=by, rounds=rounds):
             return _rounds(language, by) if rounds else _sets(language, by)
+        case LastsChange(before=before, now=clock):
+            now = open_rounds(language, clock) if clock else language.say("rounds with a number")
+            return _instead(language, now, duration(language, before.lasts_s or 0)) if before else now
         case AmountChange():
             return _amount(language, change)
         case LoadChange():

@@ -11,6 +11,7 @@ from setwright.model.routine import RoutinePart
 from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 from setwright.wording import loads, times
+from setwright.wording.clocks import each_start, open_rounds
 from setwright.wording.language import Language
 
 
@@ -119,11 +120,15 @@ def _group(language: Language, dose: Dose, group: Group, rounds: bool) -> str:
 def _sets_of(language: Language, amounts: str, dose: Dose, group: Group, rounds: bool) -> str:
     one = group.each
     whole = f"{amounts} {sides(language, dose)}".strip()
-    if rounds:
+    if dose.clock is not None and dose.clock.lasts_s is not None:
+        said = language.say("%(rounds)s: %(amount)s", rounds=open_rounds(language, dose.clock), amount=whole)
+    elif rounds:
         said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", group.count, amount=whole)
     else:
         said = language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", group.count, amount=whole)
     parts = [said]
+    if dose.clock is not None and dose.clock.every_s is not None:
+        parts.append(each_start(language, dose.clock, rounds))
     if one.load is not None:
         parts.append(loads.load(language, one.load))
     if one.feels is not None:

@@ -6,6 +6,7 @@ from typing import Any, Final
 
 from setwright.dose.bands import choice_at
 from setwright.dose.change import changes_between
+from setwright.dose.dose import Dose
 from setwright.dose.prescribing import lightened, prescribed, rest_at
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.exercise import Exercise
@@ -19,6 +20,7 @@ from setwright.wording import loads
 from setwright.wording.blocks import reason
 from setwright.wording.changes import in_a_line
 from setwright.wording.doses import amount, distance, dose_in_words
+from setwright.wording.explain_clock import of_clock
 from setwright.wording.explain_lighter import of_what_remains
 from setwright.wording.explain_load import of_loads
 from setwright.wording.explain_open import of_open_ends
@@ -129,15 +131,24 @@ def _from_start(
     lighter = lightened(now, session.remains)
     if session.remains.kind != "normal":
         yield from of_what_remains(language, session.remains, rounds, now, lighter)
-    if item.dose.without_ramp != lighter:
+    if _as_written(item.dose) != _as_written(lighter):
         changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
     yield from of_open_ends(language, item.dose)
+    yield from of_clock(language, item.dose)
     yield from of_ramp(language, item.dose)
     if item.dose.sides != "both together":
         yield Step(_sides(language, item), "sides")
+
+
+def _as_written(dose: Dose) -> Dose:
+    """Return a dose without what is worked out behind the coach's numbers: warm-up sets, and what a clock leaves."""
+    written = dose.without_ramp
+    if dose.clock is None:
+        return written
+    return (written.of(1) if dose.open_rounds else written).with_sets(rest_s=0)
 
 
 def _now(language: Language, session: ResolvedSession, dose: str) -> str:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from setwright.dose.dose import Dose
 from setwright.dose.heights import Heights
 from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
@@ -13,7 +14,7 @@ from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
 from setwright.wording.ramps import RampWords, ramp_words
-from setwright.wording.times import durations
+from setwright.wording.times import duration, durations
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,9 +112,16 @@ def item_words(
         height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
-        rest=durations(language, dose.rests_s),
+        rest=_rest(language, dose),
         ramp=ramp_words(language, item, unit),
     )
+
+
+def _rest(language: Language, dose: Dose) -> str:
+    """Return the rest after a set, behind the word for it."""
+    if dose.clock is not None and dose.clock.every_s is not None:
+        return language.say("for what is left of %(time)s", time=duration(language, dose.clock.every_s))
+    return durations(language, dose.rests_s)
 
 
 def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> LoadWords:

@@ -1,8 +1,9 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
 import { beatAt, nameOf } from "../logic/beat.js";
-import { isTimed, justDone, nextSet } from "../logic/run.js";
+import { clock, isTimed, justDone, nextSet } from "../logic/run.js";
 import { amountOf, closesSet, placeAmong, setOf } from "../logic/steps.js";
 import { correctSets, countField, finishForm } from "./guide-forms.js";
+import { actOnRounds, roundsMain, roundsOf } from "./guide-rounds.js";
 import { button, link, make, the } from "./make.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
@@ -21,6 +22,7 @@ const TITLES = {
   finish: say("All done"),
   block: "",
   set: "",
+  rounds: "",
 };
 
 export class GuideView {
@@ -119,8 +121,8 @@ export class GuideView {
 
   /** @param {Step} step */
   #place(step) {
-    const place = placeAmong(step, this.guide.blocks);
-    if (place.ramp) return say("Warm-up set %(number)s of %(all)s", place);
+    const { ramp, ...place } = placeAmong(step, this.guide.blocks);
+    if (ramp) return say("Warm-up set %(number)s of %(all)s", place);
     if (this.guide.blocks[step.block].kind === "straight") return say("Set %(number)s of %(all)s", place);
     return say("Round %(number)s of %(all)s", place);
   }
@@ -133,6 +135,8 @@ export class GuideView {
     switch (step.kind) {
       case "set":
         return this.#set(step);
+      case "rounds":
+        return roundsOf(this.guide, step, this.#clock);
       case "warm-up":
       case "cool-down":
         return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
@@ -241,7 +245,13 @@ export class GuideView {
     const going = at.state === "going" || at.state === "lead";
     let main = say("Go on");
     let side = "";
-    if (step.kind === "set") {
+    if (step.kind === "rounds") {
+      main = roundsMain(this.guide, at);
+      side = at.state === "still" ? say("Skip") : at.state === "going" ? say("End now") : at.state === "over" ? say("One more round") : "";
+    } else if (step.kind === "set" && this.#waits()) {
+      main = at.state === "lead" ? say("Get ready") : say("Start");
+      side = say("Skip");
+    } else if (step.kind === "set") {
       main = timed ? (going ? say("Stop here") : say("Start")) : say("Done");
       side = say("Skip");
     } else if (step.kind === "finish") {
@@ -250,16 +260,26 @@ export class GuideView {
       main = say("Done");
     } else {
       if (at.state !== "over" && step.kind === "rest") main = say("Skip rest");
-      side = say("+%(seconds)s s", { seconds: LONGER_S });
+      if (!(step.kind === "rest" && blocks[step.block].every)) side = say("+%(seconds)s s", { seconds: LONGER_S });
     }
     if (this.#main.textContent !== main) this.#main.textContent = main;
     if (this.#side.textContent !== side) this.#side.textContent = side;
     this.#side.hidden = !side;
   }
 
+  /** Whether a block by the clock waits for a member to start it. */
+  #waits() {
+    const { step, blocks, run } = this.guide;
+    return blocks[step.block].every !== undefined && (run?.zero === null || (run?.zero ?? 0) > Date.now());
+  }
+
   #act() {
     const { step, blocks, run } = this.guide;
     if (step.kind === "finish") this.guide.end();
+    else if (step.kind === "rounds") actOnRounds(this.guide);
+    else if (step.kind === "set" && this.#waits()) {
+      if (run?.zero === null) this.guide.startClock();
+    }
     else if (step.kind !== "set") this.guide.move(1);
     else if (isTimed(step, blocks) && run?.begun === null) this.guide.startClock();
     else if (this.#asked) this.#answered(this.#asked);
@@ -279,7 +299,10 @@ export class GuideView {
   }
 
   #aside() {
-    if (this.guide.step.kind === "set") this.guide.move(1);
+    const { step, blocks, run } = this.guide;
+    const over = step.kind === "rounds" && run && clock(step, blocks, run, Date.now()).state === "over";
+    if (over) this.guide.counted(1);
+    else if (step.kind === "set" || step.kind === "rounds") this.guide.move(1);
     else this.guide.longer(LONGER_S);
   }
 
@@ -287,6 +310,13 @@ export class GuideView {
   #move(at) {
     const { step, blocks, run } = this.guide;
     this.#clock.dataset.state = at.state;
+    const byTheClock = blocks[step.block].every !== undefined && step.kind === "set";
+    if (byTheClock && !isTimed(step, blocks)) {
+      const words = at.state === "lead" ? say("get ready") : say("until the next start");
+      if (at.state === "over") this.#face("0", say("the next start is now: finish, and wait for the one after it"), 1);
+      else this.#face(at.whole ? (at.state === "lead" ? String(at.left) : minutes(at.left)) : "", words, share(at));
+      return;
+    }
     if (step.kind === "set" && !isTimed(step, blocks)) {
       this.#beat(at, run?.begun !== null);
       return;

@@ -4,7 +4,7 @@ import { keepLogged, loggedAt, settings } from "../device/member.js";
 import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { localTime } from "../logic/log.js";
-import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
+import { begin, caughtUp, clock, fingerprint, goTo, isTimed, LEAD_S, resumed } from "../logic/run.js";
 import { closesSet, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
@@ -179,6 +179,10 @@ export class Guide extends HTMLElement {
       this.#keep();
       // Something that ended long ago, while the page was away, is not rung for.
       if (now - since < 2000) this.#signal("end");
+    } else if (after.run !== this.run) {
+      this.run = after.run;
+      this.#keep();
+      if (now - after.run.since < 2000) this.#signal("go");
     }
     const at = clock(this.step, this.blocks, this.run, now);
     this.#count(at);
@@ -217,9 +221,32 @@ export class Guide extends HTMLElement {
   startClock() {
     if (!this.run) return;
     readySound();
-    this.run = { ...this.run, begun: Date.now() };
+    const now = Date.now();
+    const zero = this.blocks[this.step.block].every ? now + LEAD_S * 1000 : null;
+    this.run = { ...this.run, begun: now, zero, since: zero ?? this.run.since };
     this.#keep();
     this.tick();
+  }
+
+  /**
+   * Count a round of as many as possible, or take one back.
+   * @param {number} by
+   */
+  counted(by) {
+    if (!this.run) return;
+    this.run = { ...this.run, count: Math.max(0, this.run.count + by) };
+    this.#keep();
+    this.#view?.draw();
+    this.tick();
+  }
+
+  /** The rounds that were counted go into the log, each exercise of each round. */
+  #recordRounds() {
+    const { step, run } = this;
+    if (!run || step.kind !== "rounds") return;
+    for (let round = 1; round <= run.count; round += 1) {
+      this.blocks[step.block].items.forEach((_, item) => this.#record({ ...step, kind: "set", item, round }, undefined));
+    }
   }
 
   /**
@@ -241,8 +268,9 @@ export class Guide extends HTMLElement {
   move(by, stopped = false) {
     if (!this.run) return;
     this.stopped = stopped;
+    this.#recordRounds();
     const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
-    this.run = goTo(this.run, at, Date.now());
+    this.run = goTo(this.run, at, Date.now(), this.steps);
     this.#keep();
     this.tick();
   }

@@ -35,16 +35,16 @@
  * @property {Phase[][]} tempos
  * @property {Set[]} sets
  */
-/** @typedef {{kind: "straight" | "superset" | "circuit", name: string, items: Item[]}} Block */
+/** @typedef {{kind: "straight" | "superset" | "circuit", name: string, every?: number, up_to?: number, items: Item[]}} Block every: seconds from one start to the next; up_to: where as many rounds as possible end in any case */
 /**
  * @typedef {object} Step
- * @property {"warm-up" | "set" | "rest" | "change" | "block" | "cool-down" | "finish"} kind
+ * @property {"warm-up" | "set" | "rest" | "change" | "block" | "rounds" | "cool-down" | "finish"} kind rounds: as many as possible, one step for all
  * @property {number} block
  * @property {number} item
  * @property {number} round from 1
  * @property {number} rounds
  * @property {0 | 1 | 2} side 0 where both work
- * @property {number} seconds how long a pause lasts; 0 for a step without a clock
+ * @property {number} seconds how long a pause lasts, or as many rounds as possible go on; 0 for a step without a clock
  */
 /** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], multiples?: string, blocks: Block[], steps: Step[]}} Session */
 
