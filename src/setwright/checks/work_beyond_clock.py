@@ -1,6 +1,6 @@
 """More work than fits between two starts.
 
-Looks at blocks in which a set starts every so often: a set at the slow end, both sides included, must be over before the
+Looks at blocks in which a set starts every so often. At the slow end, both sides included, it must be over before the
 next one starts.
 
 Why it matters: whoever is late hurries, and hurried repetitions are the ones that look worst.

@@ -216,7 +216,7 @@ def _item(site: Site, item: ResolvedItem, own_kit: list[str] | None) -> ItemData
                 high=Fraction(one.amount.high),
                 load=loads.index(one.load) if one.load is not None else None,
                 tempo=tempos.index(one.tempo) if one.tempo in tempos and one.tempo is not None else None,
-                amount=_amount(site, replace(dose, sets=(one,))) if len(amounts) > 1 else None,
+                amount=_amount(site, replace(dose, sets=(replace(one, kind="work"),))) if len(amounts) > 1 else None,
                 leave=one.amount.leave if isinstance(one.amount, Open) else None,
                 up_to=one.amount.up_to if isinstance(one.amount, Open) else None,
                 ramp=one.kind == "ramp",
