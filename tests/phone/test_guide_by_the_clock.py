@@ -64,6 +64,7 @@ class Training:
 
     def __init__(self, page: Page, address: str) -> None:
         self.page = page
+        page.set_default_timeout(8000)
         page.clock.install(time=datetime(2027, 3, 2, 18))
         page.goto(address + PAGE)
         page.get_by_role("button", name="Start the guided session").click()
@@ -82,6 +83,11 @@ class Training:
         """Return a part of the screen."""
         found = self.page.locator(f".sw-session {part}")
         return found.first.inner_text() if found.count() else ""
+
+    def reload(self) -> None:
+        """Load the page anew; the session opens by itself."""
+        self.page.reload()
+        self.page.locator(".sw-session").wait_for()
 
     def to(self, block: str) -> None:
         """Skip until a block's first step is on the screen."""
@@ -169,7 +175,7 @@ def test_a_set_on_every_full_minute(training: Training) -> None:
     training.passes(2)
     assert training.text(".sw-s-where") == "Minutes · Set 2 of 3"
 
-    training.page.reload()
+    training.reload()
     assert training.text(".sw-s-where") == "Minutes · Set 2 of 3"
     training.passes(14)
     assert training.text(".sw-s-big") in ("45", "44", "43")
@@ -209,7 +215,7 @@ def test_rounds_are_counted_by_a_tap(training: Training) -> None:
     training.press("One fewer")
     training.press()
     assert training.text(".sw-s-rounds").startswith("2 rounds done")
-    training.page.reload()
+    training.reload()
     assert training.text(".sw-s-rounds").startswith("2 rounds done")
     training.passes(120)
     assert training.text(".sw-s-main") == "Go on"
