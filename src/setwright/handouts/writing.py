@@ -122,7 +122,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     return {
         "exercise": item.exercise,
         "name": exercise.name,
-        "sets": dose.count,
+        "sets": dose.most_count,
         "sets_of": plainly(blocks.sets_of(language, item)),
         "amount": said.amount,
         "sides": said.sides,

@@ -9,6 +9,7 @@ from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.limits import Limits
 from setwright.model.load import BodyWeightShare, Load, Weight
+from setwright.model.span import Open
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
@@ -68,13 +69,14 @@ class LoadWords:
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything, and ``feels`` how hard
+    ``number`` and ``unit`` are the amount for large type, ``in_words`` where it is no number; ``loads`` what is lifted, if anything, and ``feels`` how hard
     a set with that should feel. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it;
     ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo. ``ramp`` are warm-up sets.
     """
 
     number: str
     unit: str
+    in_words: bool
     amount: str
     sides: str
     loads: tuple[LoadWords, ...]
@@ -104,6 +106,7 @@ def item_words(
     return ItemWords(
         number=number,
         unit=word,
+        in_words=any(isinstance(one.amount, Open) for one in dose.working),
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
         loads=tuple(_load(language, item, take, unit) for take in item.takes),

@@ -187,7 +187,7 @@ export class GuideView {
   #amount(step, item) {
     const own = setOf(step, this.guide.blocks).amount;
     if (!own) return some(copyOf(partOf(item, "amount")));
-    if (setOf(step, this.guide.blocks).leave !== undefined) return [make("p", "sw-amount", make("b", "", own))];
+    if (setOf(step, this.guide.blocks).leave !== undefined) return [make("p", "sw-amount sw-amount-small", make("b", "", own))];
     const [number, ...rest] = own.split(" ");
     return [make("p", "sw-amount", make("b", "", number), ` ${rest.join(" ")}`)];
   }
