@@ -64,7 +64,6 @@ class Training:
 
     def __init__(self, page: Page, address: str, still: bool = True) -> None:
         self.page = page
-        page.set_default_timeout(8000)
         page.clock.install(time=datetime(2027, 3, 2, 18))
         page.goto(address + PAGE)
         page.get_by_role("button", name="Start the guided session").click()
