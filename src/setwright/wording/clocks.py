@@ -54,6 +54,8 @@ def _open(language: Language, block: ResolvedBlock, clock: Clock) -> str:
 def after_a_round(language: Language, block: ResolvedBlock, clock: Clock) -> str:
     """Return what comes after a round of a block by the clock."""
     if clock.every_s is not None:
+        if block.rounds == 1:
+            return language.say("One round only")
         return language.say("Then from 1 again, at the next start")
     time, rest_s = duration(language, clock.lasts_s or 0), block.rests_s[0]
     if not rest_s:
