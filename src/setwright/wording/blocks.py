@@ -55,7 +55,7 @@ def how(language: Language, block: ResolvedBlock) -> Pieces:
     if len(block.items) == 2 and not (_work_s(block) and block.change_over_s):
         return pieces(language.say("%(rounds)s of 1, then 2, then rest.", rounds=count))
     if (work_s := _work_s(block)) and block.change_over_s:
-        said = "%(rounds)s of 1 to %(last)s in order: %(work)s of work, %(time)s to change over; then rest."
+        said = later("%(rounds)s of 1 to %(last)s in order: %(work)s of work, %(time)s to change over; then rest.")
         values = {"work": duration(language, work_s), "time": duration(language, block.change_over_s)}
         return pieces(language.say(said, rounds=count, last=len(block.items), **values))
     said = language.say("%(rounds)s of 1 to %(last)s in order, then rest.", rounds=count, last=len(block.items))
@@ -140,7 +140,7 @@ def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:
         return pieces(language.say("Rest %(time)s", time=rest))
     again = rounds(language, block.rounds)
     if len(_between(block)) > 1:
-        said = "Rest %(times)s, round after round, each time from 1 again: %(rounds)s in all"
+        said = later("Rest %(times)s, round after round, each time from 1 again: %(rounds)s in all")
         return pieces(language.say(said, times=rest, rounds=again))
     return pieces(language.say("Rest %(time)s, then from 1 again: %(rounds)s in all", time=rest, rounds=again))
 

@@ -2,7 +2,7 @@
 
 from setwright.dose.dose import Clock
 from setwright.dose.resolved import ResolvedBlock
-from setwright.wording.language import Language
+from setwright.wording.language import Language, later
 from setwright.wording.times import duration
 
 
@@ -34,19 +34,21 @@ def how_by_the_clock(language: Language, block: ResolvedBlock, clock: Clock, cou
     if clock.every_s is None:
         return _open(language, block, clock)
     if block.kind != "straight":
-        said = "%(rounds)s of 1 to %(last)s in order: every %(time)s the next one starts, and the rest is what is left."
+        said = later(
+            "%(rounds)s of 1 to %(last)s in order: every %(time)s the next one starts, and the rest is what is left."
+        )
         return language.say(said, rounds=counted, last=len(block.items), time=time)
     if len(block.items) > 1:
-        said = "Every %(time)s a set starts, all sets of one exercise, then the next; the rest is what is left."
+        said = later("Every %(time)s a set starts, all sets of one exercise, then the next; the rest is what is left.")
         return language.say(said, time=time)
-    said = "%(sets)s: every %(time)s the next one starts, and the rest is what is left."
+    said = later("%(sets)s: every %(time)s the next one starts, and the rest is what is left.")
     return language.say(said, sets=counted, time=time)
 
 
 def _open(language: Language, block: ResolvedBlock, clock: Clock) -> str:
     values = {"last": len(block.items), "time": duration(language, clock.lasts_s or 0)}
     if clock.up_to is not None:
-        said = "As many rounds of 1 to %(last)s as possible in %(time)s, %(most)s at most. Count them."
+        said = later("As many rounds of 1 to %(last)s as possible in %(time)s, %(most)s at most. Count them.")
         return language.say(said, most=clock.up_to, **values)
     return language.say("As many rounds of 1 to %(last)s as possible in %(time)s. Count them.", **values)
 

@@ -69,9 +69,10 @@ class LoadWords:
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type, ``in_words`` where it is no number; ``loads`` what is lifted, if anything, and ``feels`` how hard
-    a set with that should feel. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it;
-    ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo. ``ramp`` are warm-up sets.
+    ``number`` and ``unit`` are the amount for large type, ``in_words`` where it is no number; ``loads`` what is lifted,
+    if anything, and ``feels`` how hard a set with that should feel. ``bound`` is the physiotherapist's limit, where the
+    load alone does not keep to it; ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo.
+    ``ramp`` are warm-up sets.
     """
 
     number: str
