@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from setwright.dose.bands import choice_at
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import choice_at
 from support import make
 from support.strategies import body_weights
 

@@ -175,11 +175,11 @@ def test_rest_changes_for_one_week() -> None:
 def test_rest_of_a_block_changes_with_the_session_alone() -> None:
     """A whole session's new rest is that of its blocks too; one exercise's own is not."""
     rests = [
-        weeks(f"{{week: 2, session: only, {change}, why: Heat.}}")[1].sessions[0].blocks[0].rest_s
+        weeks(f"{{week: 2, session: only, {change}, why: Heat.}}")[1].sessions[0].blocks[0].rests_s
         for change in ("rest: 2 min", "exercise: lift, rest: 2 min")
     ]
 
-    assert rests == [120, 60]
+    assert rests == [(120,), (60,)]
 
 
 def test_change_over_is_the_blocks_own_where_it_has_one() -> None:

@@ -92,4 +92,4 @@ def test_usual_rest_of_a_circuit_is_two_minutes(self_made: Programme) -> None:
     """Where the coach writes no rest, a circuit has 2 minutes between its rounds. Common practice, no source."""
     unwritten = circuit(2).replace(f", rest: {REST_S} s", "")
 
-    assert of_block(self_made, make.session(unwritten)).rest_s == REST_S
+    assert of_block(self_made, make.session(unwritten)).rests_s == (REST_S,)

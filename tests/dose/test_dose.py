@@ -65,8 +65,8 @@ def test_a_number_set_for_all_sets_leaves_the_ramp_alone() -> None:
     assert [one.load for one in changed.sets] == [RAMP.load, *(Weight(Fraction(18)),) * 3]
 
 
-def test_the_rest_after_the_last_set_sets_nothing_apart() -> None:
-    """Three equal sets are three equal sets, although nothing is rested after the last; other rests do count."""
+def test_rests_set_nothing_apart() -> None:
+    """Three equal sets are three equal sets, whatever is rested between them: the rests are said beside them."""
     one = Set(Span.of(8), rest_s=60)
     equal, slower = (
         Dose("reps", "both together", (one, replace(one, rest_s=rest_s), replace(one, rest_s=0))) for rest_s in (60, 90)
@@ -74,8 +74,8 @@ def test_the_rest_after_the_last_set_sets_nothing_apart() -> None:
 
     assert equal.groups == (Group(3, one),)
     assert equal.same_throughout
-    assert slower.groups == (Group(1, one), Group(2, replace(one, rest_s=90)))
-    assert not slower.same_throughout
+    assert slower.groups == (Group(3, one),)
+    assert (equal.rests_s, slower.rests_s) == ((60,), (60, 90))
 
 
 HEAVIEST: list[tuple[list[Load | None], Load | None]] = [

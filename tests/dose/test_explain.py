@@ -5,8 +5,8 @@ from fractions import Fraction
 
 import pytest
 
+from setwright.dose.bands import choice_at
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import choice_at
 from setwright.dose.rules import COMMON, HOUSE, RULES, Rule
 from setwright.model.programme import Programme
 from setwright.model.units import plain_number

@@ -6,11 +6,10 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from setwright.dose.bands import Limit, load_bands
+from setwright.dose.bands import Limit, choice_at, load_bands
 from setwright.dose.exposure import lifted
 from setwright.dose.loads import NEAR_KG, NEAR_SHARE, choose_help
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import choice_at
 from setwright.model.load import AddedWeight, HelpShare, HelpWeight, demand, magnitude, parse_load
 from support import make
 

@@ -6,9 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from setwright.dose.bands import choice_at
 from setwright.dose.next_weight import is_ranged, next_bands, next_fixed
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import ResolvedItem, choice_at
+from setwright.dose.resolved import ResolvedItem
 from setwright.model.programme import Programme
 from setwright.outline.site import Site
 from setwright.phone.session_data import data

@@ -2,8 +2,9 @@
 
 from fractions import Fraction
 
+from setwright.dose.bands import choice_at
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import Take, choice_at
+from setwright.dose.resolved import Take
 from setwright.handouts.session import session_data
 from setwright.handouts.writing import Desk
 from setwright.outline.site import Site

@@ -15,7 +15,7 @@ TEMPO = "{reps: 8, tempo: 3-1-1-0}"
 
 
 def straight(*written: Dose, change_over_s: int = 60) -> TimeRange:
-    return block_time(block_steps(0, "straight", "ABCDE", written, 0, change_over_s), written)
+    return block_time(block_steps(0, "straight", "ABCDE", written, (0,), change_over_s), written)
 
 
 def test_three_sets_have_two_rests() -> None:
@@ -65,7 +65,7 @@ def test_superset_rests_after_the_round() -> None:
     dose = make.dose(TEMPO, block="{kind: superset, rounds: 3}")
 
     assert (
-        block_time(block_steps(0, "superset", "AB", (dose, dose), rest_s=60, change_over_s=10), (dose, dose)).low_s
+        block_time(block_steps(0, "superset", "AB", (dose, dose), rests_s=(60,), change_over_s=10), (dose, dose)).low_s
         == 390
     )
 
@@ -78,7 +78,7 @@ def test_session_adds_ninety_seconds_between_blocks() -> None:
 def test_a_set_of_two_sides_takes_its_time_on_the_first() -> None:
     """Nobody stops the clock between the sides: the time of both, and the change between them, stands on the first."""
     dose = make.dose("{hold: 30 s}", "sides: one at a time", "{kind: straight, sets: 1}")
-    times = [step_time(step, (dose,)) for step in block_steps(0, "straight", "A", (dose,), 0, 0)]
+    times = [step_time(step, (dose,)) for step in block_steps(0, "straight", "A", (dose,), (0,), 0)]
 
     assert times == [TimeRange(60, 70), TimeRange(0, 0)]
 
@@ -104,7 +104,8 @@ def test_slow_end_is_never_before_the_quick_end(several: list[Dose], rest_s: int
     kinds: tuple[BlockKind, ...] = ("straight", "superset", "circuit")
     times = [
         block_time(
-            block_steps(0, kind, [str(place) for place in range(len(several))], several, rest_s, change_over_s), several
+            block_steps(0, kind, [str(place) for place in range(len(several))], several, (rest_s,), change_over_s),
+            several,
         )
         for kind in kinds
     ]

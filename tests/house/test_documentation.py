@@ -57,7 +57,7 @@ def test_the_picture_in_the_readme_is_true(example: Programme) -> None:
     written = yaml.load(snippet[0], yaml.BaseLoader)  # noqa: S506 - a loader that makes strings alone
     block = Block.model_validate({"kind": "straight", "sets": 3, "exercises": written})
     squat: Exercise = example.exercises["goblet-squat"]
-    dose = prescribed(block, block.exercises[0], squat, 60, 3)
+    dose = prescribed(block, block.exercises[0], squat, (60,), 3)
     assert isinstance(dose.heaviest, BodyWeightShare)
     club = example.club
     members = club.body_weight

@@ -134,22 +134,27 @@ def test_sets_times_what_is_done(parse: Callable[[Any], Any], written: str, sets
 @pytest.mark.parametrize(
     ("parse", "written", "example"),
     [
-        *(
-            (parse_reps, text, "8 to 12")
-            for text in ("AMRAP", "max", "max reps", "12+", "to failure", "as many as you can")
-        ),
         (parse_times_s, "max", "30 to 45 s"),
         (parse_times_s, "30 s+", "30 to 45 s"),
         (parse_distances_cm, "max", "20 to 30 m"),
     ],
 )
 def test_a_set_without_an_end(parse: Callable[[Any], Any], written: str, example: str) -> None:
-    """A set that ends where nothing is left does not exist here: a range does, with how hard it should be."""
+    """A time or a distance that ends where nothing is left does not exist here: a range does, with how hard it is."""
     hint = hint_for(parse, written)
 
     assert f"write a range, such as '{example}'" in hint
     assert "'load: RPE 8'" in hint
     assert "'feels_like: RPE 8' beside a load" in hint
+
+
+@pytest.mark.parametrize("written", ["AMRAP", "max", "max reps", "12+", "to failure", "as many as you can"])
+def test_repetitions_without_an_end(written: str) -> None:
+    """They are written in one way, with what must be left beside them."""
+    hint = hint_for(parse_reps, written)
+
+    assert "'as many as possible'" in hint
+    assert "'leave: 2 reps'" in hint
 
 
 @pytest.mark.parametrize("written", ["40-50 kg", "60 to 70 % 1RM", "60-70% 1RM", "10 kg to 12 kg per hand"])

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, Route, expect
 
+from setwright.dose.bands import choice_at
 from setwright.dose.resolve import resolve
-from setwright.dose.resolved import choice_at
 from setwright.model.programme import Programme
 from setwright.model.units import KG_PER_LB, plain_number
 from setwright.outline.addresses import folder_of, session_path

@@ -73,7 +73,13 @@ def test_a_whole_file() -> None:
                                     "sets": [
                                         {
                                             "kind": "ramp",
-                                            "amount": {"low": 5, "high": 5, "unit": "reps"},
+                                            "amount": {
+                                                "low": 5,
+                                                "high": 5,
+                                                "unit": "reps",
+                                                "leave": None,
+                                                "up_to": None,
+                                            },
                                             "load": None,
                                             "tempo": None,
                                             "rest_s": 30,
@@ -81,7 +87,13 @@ def test_a_whole_file() -> None:
                                         },
                                         {
                                             "kind": "work",
-                                            "amount": {"low": 8, "high": 10, "unit": "reps"},
+                                            "amount": {
+                                                "low": 8,
+                                                "high": 10,
+                                                "unit": "reps",
+                                                "leave": None,
+                                                "up_to": None,
+                                            },
                                             "load": {
                                                 "written": "12 kg per hand",
                                                 "unit": "kg",
@@ -99,6 +111,7 @@ def test_a_whole_file() -> None:
                                             "feels": None,
                                         },
                                     ],
+                                    "clock": None,
                                 }
                             ],
                         }
@@ -142,7 +155,7 @@ def test_each_kind_of_amount(measure: Any, unit: str) -> None:
     """Repetitions are counted, holds and work are seconds, distances are centimetres, halves of them too."""
     (one,) = in_the_file(Dose(measure, "both together", (Set(Span(40, Fraction("155.5"))),)))
 
-    assert one["amount"] == {"low": 40, "high": 155.5, "unit": unit}
+    assert one["amount"] == {"low": 40, "high": 155.5, "unit": unit, "leave": None, "up_to": None}
 
 
 @given(doses)

@@ -223,6 +223,13 @@ HAZARDS: Final = (
         _RELAY,
         also=("dose-beyond-limit",),
     ),
+    one(
+        "a start every half minute, and a minute of work",
+        _POWER_A,
+        "every: 1 min",
+        "every: 30 s",
+        "work-beyond-clock",
+    ),
     # What is said, and what is not
     one(
         "a warm-up that cannot be done in its time",

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from setwright.checks.limit_crossing import Crossing
+from setwright.checks.limit_open import endless, left
 from setwright.dose.bounding import (
     MOST_EFFORT,
     centimetres_in,
@@ -15,6 +16,7 @@ from setwright.dose.bounding import (
 )
 from setwright.dose.dose import Dose, metres
 from setwright.dose.loads import share_kg
+from setwright.dose.open_ended import most_in
 from setwright.dose.repetitions import most_reps
 from setwright.dose.taking import limit_of
 from setwright.model.club import BodyWeightRange
@@ -42,8 +44,10 @@ def crossings(
     """
     if exercise.limits is None:
         return
-    for one in dict.fromkeys((one.amount.high, one.tempo) for one in dose.working):
-        yield from amounts(exercise, dose.measure, *one)
+    yield from endless(exercise, dose)
+    for most, tempo in dict.fromkeys((most_in(one.amount), one.tempo) for one in dose.sets):
+        if most is not None:
+            yield from amounts(exercise, dose.measure, most, tempo)
     for load in dose.loads:
         yield from _too_heavy(exercise, exercise.limits, load, members, banded)
     if not bare:
@@ -51,7 +55,7 @@ def crossings(
             yield from too_little_help(exercise.limits, told, members)
     for one_set in dose.working:
         reps = int(one_set.amount.high) if dose.measure == "reps" else 0
-        for key, told in (("load", one_set.load), ("feels_like", one_set.feels)):
+        for key, told in (("load", one_set.load), ("feels_like", one_set.feels), ("leave", left(one_set.amount))):
             if told is not None:
                 yield from _too_hard(exercise.limits, told, reps, key)
 

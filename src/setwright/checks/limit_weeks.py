@@ -71,7 +71,7 @@ def sets_in(subject: Subject, session: ResolvedSession) -> dict[str, int]:
         for done in item.ways:
             ways = ways_from(subject.programme.exercises[done.exercise])
             for ident in (done.exercise, *(way.exercise for way in ways)):
-                here[ident] = max(here.get(ident, 0), done.dose.count)
+                here[ident] = max(here.get(ident, 0), done.dose.most_count)
         for ident, sets in here.items():
             total[ident] = total.get(ident, 0) + sets
     for routines in _picks(subject, session):
@@ -137,8 +137,9 @@ def most_landings(subject: Subject, session: ResolvedSession) -> int:
 def _most_contacts(item: ResolvedItem, exercises: Mapping[str, Exercise]) -> int:
     own = exercises[item.exercise]
     ways = [exercises[way.exercise] for way in ways_from(own)]
-    paces = [(one, dose) for one in ways for dose in (item.dose, item.dose.with_sets(tempo=one.tempo))]
-    return max(contacts(one, replace(dose, sides=one.sides)) for one, dose in ((own, item.dose), *paces))
+    most = item.dose.of(item.dose.most_count)
+    paces = [(one, dose) for one in ways for dose in (most, most.with_sets(tempo=one.tempo))]
+    return max(contacts(one, replace(dose, sides=one.sides)) for one, dose in ((own, most), *paces))
 
 
 def _picks(subject: Subject, session: ResolvedSession) -> Iterable[list[Routine]]:

@@ -17,7 +17,7 @@ Why it matters: the physiotherapist signed the exercise off with these limits.
 
 from collections.abc import Iterator
 
-from setwright.checks import limit_heights, limit_ways, limit_weeks
+from setwright.checks import limit_heights, limit_open, limit_ways, limit_weeks
 from setwright.checks.example import Example
 from setwright.checks.limit_crossing import dose_place, doubt
 from setwright.checks.limit_doses import crossings
@@ -45,6 +45,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
     yield from limit_weeks.earliest(subject)
     yield from limit_weeks.landings(subject)
     yield from limit_heights.heights(subject)
+    yield from limit_open.endless_rounds(subject)
     yield from limit_ways.in_place_of(subject)
     yield from limit_ways.in_routines(subject)
 

@@ -61,6 +61,7 @@ from setwright.checks import (
     unused,
     volume_step,
     words_beyond,
+    work_beyond_clock,
 )
 from setwright.checks.rule import COMMON, Rule, Subject
 from setwright.model.acceptance import Acceptance
@@ -124,6 +125,7 @@ _MODULES: Final = (
     unused,
     volume_step,
     words_beyond,
+    work_beyond_clock,
 )
 
 

@@ -13,6 +13,7 @@ from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.dose import Dose
 from setwright.dose.repetitions import most_reps
 from setwright.model.load import Load, OneRepMaxShare
+from setwright.model.span import Open
 
 ID = "reps-beyond-load"
 SEVERITY = "warning"
@@ -42,8 +43,9 @@ def _beyond(dose: Dose) -> tuple[int | Fraction, Load, int] | None:
     """Return the repetitions, the load and the most that people manage, of the first set that asks for more."""
     for one in dose.working:
         most = most_reps(one.load.percent) if isinstance(one.load, OneRepMaxShare) and dose.measure == "reps" else None
-        if one.load is not None and most is not None and one.amount.high > most:
-            return one.amount.high, one.load, most
+        asked = one.amount.high + (one.amount.leave if isinstance(one.amount, Open) else 0)
+        if one.load is not None and most is not None and asked > most:
+            return asked, one.load, most
     return None
 
 

@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Final
 
 from setwright.checks.example import Example
+from setwright.checks.limit_open import left
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
 from setwright.dose.timing import seconds_until_again
@@ -73,7 +74,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
     for (session, slot), uses in subject.slots.items():
         for plan, where, item in uses:
             steps, items = where.blocks[slot[0]].course_with(item)
-            said = [load for one in item.dose.working for load in (one.load, one.feels)]
+            said = [load for one in item.dose.working for load in (one.load, one.feels, left(one.amount))]
             heavy = next((load for load in said if is_heavy(load)), None)
             between_s = seconds_until_again(steps, [other.dose for other in items], slot[1])
             if heavy is not None and between_s is not None and between_s < least * (1 - SLACK):

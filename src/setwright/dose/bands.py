@@ -79,7 +79,7 @@ def load_bands(
     def choose(base_kg: Fraction) -> Choice:
         return (choose_help if helps else choose_weight)(share_kg(percent, base_kg), owned_kg, limit.at(base_kg))
 
-    return _written_down(choose, sorted(_turning_points(percent, owned_kg, limit, from_kg, to_kg)), from_kg, to_kg)
+    return written_down(choose, sorted(_turning_points(percent, owned_kg, limit, from_kg, to_kg)), from_kg, to_kg)
 
 
 def _turning_points(
@@ -99,9 +99,22 @@ def _turning_points(
     return points
 
 
-def _written_down(
+def choice_at(bands: Sequence[LoadBand], base_kg: Fraction) -> Choice | None:
+    """Return the owned weight for a body weight (or a 1RM), from the bands of a load."""
+    return next((band.choice for band in bands if band.holds(base_kg)), None)
+
+
+def written_down(
     choose: Callable[[Fraction], Choice], points: Sequence[Fraction], from_kg: Fraction, to_kg: Fraction
 ) -> tuple[LoadBand, ...]:
+    """Return a choice for every body weight as bands, found at and between the points where it can change.
+
+    Args:
+        choose: the choice for one body weight.
+        points: every body weight at which it can change, lightest first.
+        from_kg: the lightest body weight covered, included.
+        to_kg: the heaviest body weight covered, included.
+    """
     edges = [from_kg, *(p for p in points if from_kg < p < to_kg), to_kg]
     bands = [LoadBand(from_kg, from_kg, True, True, choose(from_kg))]
     for left, right in pairwise(edges):

@@ -1,13 +1,13 @@
 """The difference between two doses of the same exercise, as what differs and by how much."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Clock, Dose, Set
 from setwright.model.load import Band, Load, magnitude, same_kind
 from setwright.model.prescription import Measure
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 
 
@@ -17,6 +17,14 @@ class CountChange:
 
     by: int
     rounds: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LastsChange:
+    """Another time for as many rounds as possible, in seconds, or another end of them."""
+
+    before: Clock | None
+    now: Clock | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +57,14 @@ class RestChange:
     """More or less rest after a set or a round."""
 
     by_s: int
+
+
+@dataclass(frozen=True, slots=True)
+class RestsChange:
+    """Other rests, not by the same after every set: each of them, in seconds, or a single one of all."""
+
+    before_s: tuple[int, ...]
+    now_s: tuple[int, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +106,7 @@ class TemposChange:
 
 Difference = (
     CountChange
+    | LastsChange
     | AmountChange
     | AmountsChange
     | LoadChange
@@ -99,6 +116,7 @@ Difference = (
     | TempoChange
     | TemposChange
     | RestChange
+    | RestsChange
 )
 
 T = TypeVar("T")
@@ -139,13 +157,20 @@ def own_changes(before: Dose, now: Dose, in_hand: tuple[Dose, Dose] | None = Non
 
 
 def _amounts(before: Dose, now: Dose) -> tuple[Difference, ...]:
-    pair = _differing([one.amount for one in before.working], [one.amount for one in now.working])
+    pair = _differing([_asked(one) for one in before.working], [_asked(one) for one in now.working])
     if pair is None:
         return ()
     was, is_ = pair
+    if any(isinstance(span, Open) for span in (*was, *is_)):
+        return (AmountsChange(now.measure, was, is_),)
     if len(was) == len(is_) and len({(b.low - a.low, b.high - a.high) for a, b in zip(was, is_, strict=True)}) == 1:
         return (AmountChange(now.measure, was[0], is_[0]),)
     return (AmountsChange(now.measure, was, is_),)
+
+
+def _asked(one: Set) -> Span:
+    """Return what a set asks for: of an open one, not what it is counted as."""
+    return replace(one.amount, low=1, high=1) if isinstance(one.amount, Open) else one.amount
 
 
 def _loads(before: Dose, now: Dose) -> tuple[Difference, ...]:
@@ -190,9 +215,19 @@ def _step(was: Load | None, is_: Load | None) -> tuple[object, ...] | None:
 
 
 def _count(before: Dose, now: Dose, rounds: bool) -> tuple[Difference, ...]:
+    if before.open_rounds or now.open_rounds:
+        return (LastsChange(before.clock, now.clock),) if before.clock != now.clock else ()
     return (CountChange(now.count - before.count, rounds),) if now.count != before.count else ()
 
 
 def _rest(before: Dose, now: Dose) -> tuple[Difference, ...]:
-    by_s = now.first.rest_s - before.first.rest_s
-    return (RestChange(by_s),) if by_s else ()
+    if now.clock is not None and now.clock.every_s is not None:
+        return ()  # it is what is left of every minute
+    was_s, is_s = before.rests_s, now.rests_s
+    if len(was_s) == len(is_s) == 1:
+        by_s = is_s[0] - was_s[0]
+        return (RestChange(by_s),) if by_s else ()
+    # Fewer sets have fewer rests: those that stay are compared.
+    both = min(before.count, now.count) - 1
+    kept = [tuple(one.rest_s for one in dose.working[:both]) for dose in (before, now)]
+    return () if both > 0 and kept[0] == kept[1] else (RestsChange(was_s, is_s),)

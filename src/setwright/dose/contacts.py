@@ -13,6 +13,7 @@ from math import ceil
 from typing import Final
 
 from setwright.dose.dose import Dose, Set, metres
+from setwright.dose.open_ended import most_in
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.routine import Routine
@@ -58,8 +59,8 @@ def contacts_of(measure: Measure, amount: int | Fraction, tempo: Tempo | None, s
 
 
 def contacts(exercise: Exercise, dose: Dose) -> int:
-    """Return the landings of a whole dose, all working sets and both sides; 0 where the exercise is no jump."""
-    return sum(_of_set(dose, one) for one in dose.working) if is_jump(exercise) else 0
+    """Return the landings of a whole dose, warm-up sets and both sides included; 0 where the exercise is no jump."""
+    return sum(_of_set(dose, one) for one in dose.sets) if is_jump(exercise) else 0
 
 
 def all_contacts(doses: Iterable[tuple[str, Dose]], exercises: Mapping[str, Exercise]) -> int:
@@ -86,7 +87,8 @@ def routine_contacts(routine: Routine, exercises: Mapping[str, Exercise]) -> int
 
 
 def _of_set(dose: Dose, one: Set) -> int:
-    return contacts_of(dose.measure, one.amount.high, one.tempo, dose.side_count)
+    most = most_in(one.amount)
+    return contacts_of(dose.measure, one.amount.high if most is None else most, one.tempo, dose.side_count)
 
 
 def _landing_s(tempo: Tempo | None) -> Fraction:

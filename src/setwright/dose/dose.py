@@ -37,6 +37,19 @@ class Set:
 
 
 @dataclass(frozen=True, slots=True)
+class Clock:
+    """What a block that runs by the clock keeps to, in seconds.
+
+    ``every_s`` is how often a set starts. ``lasts_s`` is how long as many rounds as possible are done, ``up_to`` the
+    number at which they end in any case; the sets of a dose are then what they are counted as.
+    """
+
+    every_s: int | None = None
+    lasts_s: int | None = None
+    up_to: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Group:
     """Sets in a row that are the same."""
 
@@ -56,6 +69,17 @@ class Dose:
     measure: Measure
     sides: Sides
     sets: tuple[Set, ...]
+    clock: Clock | None = None
+
+    @property
+    def open_rounds(self) -> bool:
+        """Whether its rounds are as many as possible in a time."""
+        return self.clock is not None and self.clock.lasts_s is not None
+
+    @property
+    def most_count(self) -> int:
+        """How many sets it may come to: of as many rounds as possible, where they end in any case."""
+        return max(self.count, self.clock.up_to or 0) if self.clock is not None else self.count
 
     @property
     def side_count(self) -> int:
@@ -68,9 +92,25 @@ class Dose:
         return tuple(one for one in self.sets if one.kind == "work")
 
     @property
+    def ramp(self) -> tuple[Set, ...]:
+        """The warm-up sets before them."""
+        return tuple(one for one in self.sets if one.kind == "ramp")
+
+    @property
+    def without_ramp(self) -> "Dose":
+        """The dose without its warm-up sets."""
+        return replace(self, sets=self.working)
+
+    @property
     def first(self) -> Set:
         """The first working set."""
         return self.working[0]
+
+    @property
+    def rests_s(self) -> tuple[int, ...]:
+        """The rests between the working sets, in seconds; a single one where all are the same, or there is one set."""
+        rests = tuple(one.rest_s for one in self.working[:-1]) or (self.first.rest_s,)
+        return rests if len(set(rests)) > 1 else rests[:1]
 
     @property
     def count(self) -> int:
@@ -79,10 +119,9 @@ class Dose:
 
     @property
     def groups(self) -> tuple[Group, ...]:
-        """The sets as people say them: equal neighbours together, the rest after the last one left aside."""
-        *others, last = self.sets
-        before = others[-1].rest_s if others else last.rest_s
-        return tuple(Group(len(list(same)), one) for one, same in groupby((*others, replace(last, rest_s=before))))
+        """The working sets as people say them: equal neighbours together, the rest after each left aside."""
+        alike = (list(same) for _, same in groupby(self.working, key=lambda one: replace(one, rest_s=0)))
+        return tuple(Group(len(same), same[0]) for same in alike)
 
     @property
     def same_throughout(self) -> bool:
@@ -144,9 +183,8 @@ class Dose:
 
     def of(self, count: int) -> "Dose":
         """Return the dose with so many working sets: the last ones left out, or the last one again."""
-        ramp = tuple(one for one in self.sets if one.kind != "work")
         kept = (*self.working, *(self.working[-1],) * count)[:count]
-        return replace(self, sets=(*ramp, *kept))
+        return replace(self, sets=(*self.ramp, *kept))
 
     def with_sets(self, **numbers: Span | Load | Tempo | int | None) -> "Dose":
         """Return the dose with the same number in every working set, such as ``rest_s=60``."""

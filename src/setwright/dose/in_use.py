@@ -6,9 +6,10 @@ from fractions import Fraction
 
 from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan
-from setwright.model.load import Load
+from setwright.model.load import Load, Reserve
 from setwright.model.prescription import MEASURES, Measure
 from setwright.model.programme import Programme
+from setwright.model.span import Open
 from setwright.model.tempo import Tempo
 
 
@@ -43,6 +44,8 @@ class Dosage:
                 self.unloaded = True
             else:
                 self.loads.update(load for load in (one.load, one.feels) if load is not None)
+            if isinstance(one.amount, Open):
+                self.loads.add(Reserve(one.amount.leave))
             if one.tempo is not None:
                 self.tempos.add(one.tempo)
 

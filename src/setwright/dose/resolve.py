@@ -3,11 +3,14 @@
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
+from setwright.dose.by_the_clock import on_the_beat, rounds_in, time_on_the_beat, with_what_is_left
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
 from setwright.dose.choosing import Course, any_of, picks_in
+from setwright.dose.dose import Clock
 from setwright.dose.heights import heights_of
 from setwright.dose.moving import date_of, means, moved
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
+from setwright.dose.ramping import led_up_to, ramp_takes
 from setwright.dose.resolved import (
     Reason,
     ResolvedBlock,
@@ -23,6 +26,7 @@ from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
 from setwright.dose.timing import USUAL_CHANGE_OVER_S, TimeRange, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_in
+from setwright.model.amounts import Rests
 from setwright.model.plan import Change, Plan
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
@@ -133,11 +137,11 @@ class _PlanResolver:
         remains: Remains,
         changes: list[Change],
     ) -> ResolvedBlock:
-        rest_s = rest_at(block, trained)
+        rests_s = rest_at(block, trained)
         found = {}
         for place, written in block.prescriptions():
             own = [c for c in changes if c.exercise in (None, written.exercise)]
-            found[place] = self.item((index, *place), block, written, rest_s, trained, remains, own)
+            found[place] = self.item((index, *place), block, written, rests_s, trained, remains, own)
         items = [
             replace(
                 found[(place,)],
@@ -150,14 +154,24 @@ class _PlanResolver:
         ]
         for change in changes:
             if change.exercise is None and change.rest is not None:
-                rest_s = change.rest
+                rests_s = (change.rest,)
         change_over_s = block.change_over if block.change_over is not None else USUAL_CHANGE_OVER_S[block.kind]
+        items = _by_the_clock(items, rests_s, change_over_s)
         together, items = self.compared(ident, block, items)
+        clock = items[0].dose.clock
 
         def gone_through(chosen: list[ResolvedItem]) -> tuple[tuple[Step, ...], TimeRange]:
             doses = [item.dose for item in chosen]
-            steps = block_steps(index, block.kind, [item.exercise for item in chosen], doses, rest_s, change_over_s)
-            return steps, block_time(steps, doses)
+            if clock is not None and clock.every_s is not None:
+                steps = on_the_beat(index, block.kind, doses, clock.every_s)
+                return steps, time_on_the_beat(block.kind, doses, clock.every_s)
+            names, own_rests_s = [item.exercise for item in chosen], [item.own_rest_s for item in chosen]
+            steps = block_steps(index, block.kind, names, doses, rests_s, change_over_s, own_rests_s)
+            time = block_time(steps, doses)
+            if clock is not None and clock.lasts_s is not None:
+                soonest_s = time.low_s if clock.up_to is not None else clock.lasts_s
+                time = TimeRange(min(soonest_s, clock.lasts_s), clock.lasts_s)
+            return steps, time
 
         courses, times = [], []
         for picks in picks_in(block):
@@ -172,7 +186,7 @@ class _PlanResolver:
             kind=block.kind,
             name=block.name,
             number=number,
-            rest_s=rest_s,
+            rests_s=rests_s,
             change_over_s=change_over_s,
             items=tuple(items),
             time=any_of(times),
@@ -181,6 +195,7 @@ class _PlanResolver:
             changes=together,
             optional=block.optional,
             courses=tuple(courses[1:]),
+            clock=clock,
         )
 
     def compared(
@@ -210,37 +225,61 @@ class _PlanResolver:
         slot: Slot,
         block: Block,
         written: Prescription,
-        block_rest_s: int,
+        block_rests_s: Rests,
         trained: int,
         remains: Remains,
         changes: list[Change],
     ) -> ResolvedItem:
         exercise = self.programme.exercises[written.exercise]
-        planned = prescribed(block, written, exercise, block_rest_s, trained)
+        planned = prescribed(block, written, exercise, block_rests_s, trained)
         dose = lightened(planned, remains, self.programme.club.bands)
         for change in changes:
             dose = overridden(dose, change)
+        dose = led_up_to(dose, written.ramp or ())
         kit = self.bands.weighted_kit(written, exercise)
+        takes = tuple(
+            Take(
+                load,
+                self.bands.over(load, kit, exercise),
+                self.bands.fixed(load, kit, exercise),
+                self.bands.shown_from(load, kit),
+            )
+            for load in dose.loads
+        )
+        first = next((take for take in takes if take.load == dose.first.load), None)
         return ResolvedItem(
             slot=slot,
             exercise=written.exercise,
             dose=dose,
             kit=kit,
             kit_name=None if kit is None else self.programme.club.kit_name(kit),
-            takes=tuple(
-                Take(
-                    load,
-                    self.bands.over(load, kit, exercise),
-                    self.bands.fixed(load, kit, exercise),
-                    self.bands.shown_from(load, kit),
-                )
-                for load in dose.loads
-            ),
+            takes=takes,
             rounds=block.kind != "straight",
             changes=(),
             reasons=tuple(change.why for change in changes if change.exercise is not None),
             heights=heights_of(self.programme.club, exercise, written.kit or exercise.kit, written.height),
+            own_rest_s=written.rest[0] if written.rest and block.kind != "straight" else None,
+            ramp_takes=ramp_takes(dose, first, self.bands.owned_kg(dose.first.load, kit)),
         )
+
+
+def _by_the_clock(items: list[ResolvedItem], rests_s: Rests, change_over_s: int) -> list[ResolvedItem]:
+    """Return the exercises of a block with the rests, or the rounds, that its clock leaves them."""
+    clock = items[0].dose.clock
+    if clock is None:
+        return items
+    rounds = None
+    if clock.every_s is None:
+        doses, own_rests_s = [item.dose for item in items], [item.own_rest_s for item in items]
+        rounds = rounds_in(clock, doses, rests_s, change_over_s, own_rests_s)
+    return [_kept_to(item, clock, rounds) for item in items]
+
+
+def _kept_to(item: ResolvedItem, clock: Clock, rounds: int | None) -> ResolvedItem:
+    """Return an exercise, and what may be done in its place, with the rests or the rounds that a clock leaves."""
+    dose = item.dose if clock.every_s is None else with_what_is_left(item.dose, clock.every_s)
+    dose = dose if rounds is None else dose.of(rounds)
+    return replace(item, dose=dose, instead=tuple(_kept_to(way, clock, rounds) for way in item.instead))
 
 
 def _numbers(session: Session) -> list[int | None]:

@@ -8,12 +8,13 @@ from fractions import Fraction
 from setwright.dose.bands import LoadBand
 from setwright.dose.change import Difference
 from setwright.dose.choosing import Course, Picks
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Clock, Dose
 from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange
 from setwright.dose.week_kind import Remains
+from setwright.model.amounts import Rests
 from setwright.model.load import Load
 from setwright.model.plan import Plan
 from setwright.model.session import BlockKind, Slot
@@ -63,7 +64,8 @@ class ResolvedItem:
     ``rounds`` is whether its sets are rounds of a superset or circuit. ``changes`` say what differs from the last time.
     ``heights`` are those of a box or step, where the session or a limit names any. ``instead`` is what members with a
     choice do in its place, and ``choices`` are those of whoever does this one so. A member may leave out what is
-    ``optional``.
+    ``optional``. ``ramp_takes`` say what to take for each warm-up set. ``own_rest_s`` is the rest before the next
+    exercise of a round, where the coach wrote one.
     """
 
     slot: Slot
@@ -79,6 +81,8 @@ class ResolvedItem:
     optional: bool = False
     choices: tuple[str, ...] = ()
     instead: tuple["ResolvedItem", ...] = ()
+    ramp_takes: tuple[Take, ...] = ()
+    own_rest_s: int | None = None
 
     @property
     def ways(self) -> tuple["ResolvedItem", ...]:
@@ -87,7 +91,7 @@ class ResolvedItem:
 
     def take_of(self, load: Load | None) -> Take | None:
         """Return what to take for a load of the dose; None for the body alone."""
-        return next((take for take in self.takes if take.load == load), None)
+        return next((take for take in (*self.takes, *self.ramp_takes) if take.load == load), None)
 
     @property
     def bands(self) -> tuple[LoadBand, ...]:
@@ -106,17 +110,19 @@ class ResolvedItem:
 class ResolvedBlock:
     """A group of exercises with its rests, in seconds, and how it goes, step by step.
 
+    ``rests_s`` is the rest after every set or round, or after each but the last.
     ``name`` is the coach's own, if any; ``number`` counts the unnamed blocks of one kind where there are several.
     ``changes`` say what differs from the last time for all of them together: rounds and the rest between them.
     ``steps`` are those of the exercises as they stand, ``courses`` how it goes for members with choices, and ``time``
-    is that of any of them, from without what is ``optional`` to all of it.
+    is that of any of them, from without what is ``optional`` to all of it. ``clock`` is what it keeps to, where it runs
+    by the clock.
     """
 
     index: int
     kind: BlockKind
     name: str | None
     number: int | None
-    rest_s: int
+    rests_s: Rests
     change_over_s: int
     items: tuple[ResolvedItem, ...]
     time: TimeRange
@@ -125,6 +131,7 @@ class ResolvedBlock:
     changes: tuple[Difference, ...]
     optional: bool = False
     courses: tuple[Course, ...] = ()
+    clock: Clock | None = None
 
     def picked(self, picks: Picks) -> tuple[ResolvedItem, ...]:
         """Return the exercises of one combination of ways."""
@@ -137,6 +144,16 @@ class ResolvedBlock:
             if pick and course.picks[item.slot[1]] == pick:
                 return course.steps, self.picked(course.picks)
         return self.steps, self.items
+
+    def guided(self, steps: tuple[Step, ...] | None = None) -> tuple[Step, ...]:
+        """Return steps as they are gone through: as many rounds as possible are one, in which a member counts them.
+
+        Args:
+            steps: those of a course; of the exercises as they stand where none are given.
+        """
+        if self.clock is None or self.clock.lasts_s is None:
+            return self.steps if steps is None else steps
+        return (Step("rounds", self.index, rounds=self.rounds or 0, seconds=self.clock.lasts_s),)
 
     @property
     def rounds(self) -> int | None:
@@ -163,7 +180,7 @@ class ResolvedSession:
     @property
     def steps(self) -> tuple[Step, ...]:
         """The whole session, step by step, without warm-up and cool-down."""
-        return session_steps([block.steps for block in self.blocks])
+        return session_steps([block.guided() for block in self.blocks])
 
     @property
     def items(self) -> Iterator[ResolvedItem]:
@@ -216,8 +233,3 @@ class ResolvedPlan:
     def uses(self, exercise: str) -> Iterator[tuple[ResolvedSession, ResolvedItem]]:
         """Yield every place where an exercise stands, also in that of another one, in order of date."""
         return ((s, item) for s in self.sessions for item in s.all_items if item.exercise == exercise)
-
-
-def choice_at(bands: tuple[LoadBand, ...], base_kg: Fraction) -> Choice | None:
-    """Return the owned weight for a body weight (or a 1RM), from the bands of a load."""
-    return next((band.choice for band in bands if band.holds(base_kg)), None)

@@ -130,6 +130,30 @@ RULES: Final[dict[str, Rule]] = {
         "second for X is a choice of this tool.",
         "what each of the four places stands for.",
     ),
+    "ramp": Rule(
+        "Warm-up sets",
+        "One: 5 repetitions with 60 % of the first set's load. Two: 5 with 50 %, 3 with 75 %. Three: 5 with 40 %, 3 "
+        "with 60 %, 2 with 80 %. Four: 5 with 40 %, 4 with 55 %, 3 with 70 %, 2 with 85 %. The coach may write others. "
+        "Each takes the owned weight nearest to that, on a tie the lighter, and never one above the first set's; where "
+        "all are heavier, the lightest. A minute between them. They are in the session's time, and in no total.",
+        COMMON,
+    ),
+    "by-the-clock": Rule(
+        "Blocks by the clock",
+        "Where a set starts every minute (or whatever the coach wrote), the rest is what is left of it, and the block "
+        "lasts as long as all starts and the last set. As many rounds as possible last as long as they are given; in "
+        "totals they count as the whole rounds that fit in at the written pace, quick end. A lighter week or a taper "
+        "shortens their time by whole half minutes. Slower is fine: the clock says when to stop, not how fast to move.",
+        COMMON,
+    ),
+    "open-ended": Rule(
+        "As many repetitions as possible",
+        "A set that goes on until a few repetitions are left has no number beforehand. With a share of 1RM that the "
+        "repetition table knows, it counts as what the table allows less what is to be left, or up to three fewer. Any "
+        "other counts as 5 to 15. Where the coach wrote at how many it ends, that is the most. Stop when the speed or "
+        "the form of a repetition goes, even if more would be possible. A lighter week ends it at what it counts as.",
+        COMMON,
+    ),
     "session-time": Rule(
         "Session time",
         "Repetitions × tempo × sides × sets, plus holds, rests and change-overs; three sets have two rests. The slow "

@@ -8,9 +8,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from setwright.dose.bands import choice_at
 from setwright.dose.dose import Dose
 from setwright.dose.loads import share_kg
-from setwright.dose.resolved import ResolvedItem, choice_at
+from setwright.dose.resolved import ResolvedItem
 from setwright.model.load import AddedWeight, BodyWeightShare, HelpShare, HelpWeight, Load, Weight
 
 

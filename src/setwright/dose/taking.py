@@ -26,6 +26,10 @@ class Weights:
         """Return the first kit of the exercise that comes in weights."""
         return next((k for k in written.kit or exercise.kit if self.club.weights_kg(k)), None)
 
+    def owned_kg(self, load: Load | None, kit: str | None) -> tuple[Fraction, ...]:
+        """Return the weights that the club owns of a kit, on the footing of a load."""
+        return tuple(self.club.weights_kg(kit, load.per_hand)) if kit is not None and load is not None else ()
+
     def over(self, load: Load | None, kit: str | None, exercise: Exercise) -> tuple[LoadBand, ...]:
         """Return the bands of a load that is a share of something; none where nothing owned fits its footing."""
         if kit is None or not isinstance(load, BodyWeightShare | OneRepMaxShare | HelpShare):

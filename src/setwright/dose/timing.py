@@ -80,14 +80,17 @@ def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
 
 
 def seconds_until_again(steps: Sequence[Step], doses: Sequence[Dose], item: int) -> int | None:
-    """Return the shortest time between two sets of one exercise of a block, quick end; None where it has but one."""
+    """Return the shortest time between two sets of one exercise of a block, quick end; None where it has but one.
+
+    Only rests after working sets are looked at: nobody is tired after a warm-up set.
+    """
     gaps: list[int] = []
     waited: int | None = None
     for step in steps:
         if step.kind == "set" and step.item == item:
             if step.side != 2 and waited is not None:
                 gaps.append(waited)
-            waited = 0
+            waited = 0 if doses[item].sets[step.round - 1].kind == "work" else None
         elif waited is not None:
             waited += step_time(step, doses).low_s
     return min(gaps, default=None)

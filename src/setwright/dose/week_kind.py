@@ -3,11 +3,16 @@
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
-from typing import Literal
+from typing import Final, Literal
 
 from setwright.dose.progression import with_magnitude
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
 from setwright.model.plan import Phase
+
+WHOLE: Final = Fraction(100)
+"""The share of what stays as it is."""
+
+HALF_MINUTE_S: Final = 30
 
 WeekKind = Literal["normal", "lighter", "taper"]
 
@@ -17,17 +22,16 @@ class Remains:
     """The share of each number that a week keeps, as percentages, and what the week is called."""
 
     kind: WeekKind = "normal"
-    sets: Fraction = Fraction(100)
-    reps: Fraction = Fraction(100)
-    load: Fraction = Fraction(100)
+    sets: Fraction = WHOLE
+    reps: Fraction = WHOLE
+    load: Fraction = WHOLE
 
 
 def remains_in(phase: Phase, phase_week: int) -> Remains:
     """Return what remains in a week of a phase, counted from 1. A taper's own lighter weeks go before the taper."""
     lighter = phase.lighter
     if lighter and phase_week in lighter.weeks:
-        whole = Fraction(100)
-        return Remains("lighter", lighter.sets or whole, lighter.reps or whole, lighter.load or whole)
+        return Remains("lighter", lighter.sets or WHOLE, lighter.reps or WHOLE, lighter.load or WHOLE)
     if phase.taper:
         return Remains("taper", sets=phase.taper.sets[phase_week - 1])
     return Remains()
@@ -37,6 +41,11 @@ def share_of_count(count: int, percent: Fraction) -> int:
     """Return a share of sets, reps or seconds as a whole number of one or more; a half goes to the smaller."""
     exact = count * percent / 100
     return max(1, ceil(exact - Fraction(1, 2)))
+
+
+def share_of_time(count_s: int, percent: Fraction) -> int:
+    """Return a share of the time of as many rounds as possible: whole half minutes, rounded down, and one at least."""
+    return max(1, int(count_s * percent / 100 / HALF_MINUTE_S)) * HALF_MINUTE_S if percent != WHOLE else count_s
 
 
 def share_of_load(load: Load | None, percent: Fraction) -> Load | None:

@@ -14,7 +14,7 @@ from setwright.review.words import Where
 from setwright.wording import blocks
 from setwright.wording.changes import in_a_line
 from setwright.wording.choices import clinician_decides, for_whom
-from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
+from setwright.wording.times import day_long, duration, durations, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
 
@@ -122,7 +122,7 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
         "optional": block.optional,
         "straight": block.rounds is None,
-        "rest": duration(language, block.rest_s),
+        "rest": durations(language, block.rests_s),
         "change_over": duration(language, block.change_over_s) if block.change_over_s else None,
         "changes": in_a_line(language, block.changes),
         "items": items,
@@ -143,6 +143,7 @@ def _place(desk: Desk, session: ResolvedSession, block: ResolvedBlock, item: Res
         "note": desk.noted(written.note, (*where, "note")) if written.note else None,
         "own_kit": own_kit,
         "only": blocks.only_in(language, block, item),
+        "own_rest": blocks.own_rest(language, item),
         "instead": [],
         "optional": False,
     }

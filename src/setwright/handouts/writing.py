@@ -22,6 +22,7 @@ from setwright.wording.language import Language
 from setwright.wording.limits import limits_set
 from setwright.wording.notice import notice
 from setwright.wording.pieces import plainly
+from setwright.wording.ramps import RampWords
 from setwright.wording.red_flags import RedFlags, red_flags
 
 
@@ -121,7 +122,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
     return {
         "exercise": item.exercise,
         "name": exercise.name,
-        "sets": dose.count,
+        "sets": dose.most_count,
         "sets_of": plainly(blocks.sets_of(language, item)),
         "amount": said.amount,
         "sides": said.sides,
@@ -139,6 +140,7 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
             }
             for load in said.loads
         ],
+        "ramp": _ramp(said.ramp),
         "feels": said.feels,
         "bound": said.bound,
         "height": said.height,
@@ -155,6 +157,14 @@ def item_data(desk: Desk, item: ResolvedItem, rounds: bool) -> dict[str, Any]:
         "at_home": desk.prose(exercise.at_home.use) if exercise.at_home else None,
         "boxes": boxes(language, dose, unit),
     }
+
+
+def _ramp(said: RampWords | None) -> dict[str, Any] | None:
+    """Return the warm-up sets in a line, with a table of weights over body weight; one over 1RM would be too long."""
+    if said is None:
+        return None
+    of_max = said.sets[0].of.load.of == "1RM"
+    return {"line": said.line, "bands": [] if of_max else [list(row) for row in said.rows], "bands_of": said.short}
 
 
 def care_data(desk: Desk, ident: str | None) -> dict[str, Any]:

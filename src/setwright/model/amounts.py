@@ -5,6 +5,7 @@
 | ``8`` | 8 in every set |
 | ``8 to 12``, ``30 to 45 s`` | from the first to the last, both included, in every set |
 | ``[12, 10, 8]`` | a set of 12, one of 10, one of 8; in a superset or circuit, a round of each |
+| ``as many as possible`` | repetitions until as many are left as ``leave`` says |
 
 An entry of a list may be a range. What is read is a tuple of spans: one for every set, or one for each set.
 """
@@ -19,25 +20,30 @@ from pydantic_core import PydanticCustomError
 
 from setwright.model.base import refuse
 from setwright.model.load import LOAD_SCHEMA, Load, magnitude, parse_load, same_kind
+from setwright.model.open_end import WRITTEN
 from setwright.model.slips import (
     NO_RANGE_OF_EFFORTS,
     effort_meant,
     endless,
     in_a_row,
+    is_endless,
     is_half_range,
     is_range_of_loads,
     range_meant,
     says_reps,
     sets_times,
 )
-from setwright.model.span import Span
-from setwright.model.units import LONGEST_VALUE, parse_count, parse_distance_cm, parse_work_s, shown
+from setwright.model.span import AS_WRITTEN, Span
+from setwright.model.units import LONGEST_VALUE, parse_count, parse_distance_cm, parse_duration_s, parse_work_s, shown
 
 Amounts = tuple[Span, ...]
 """The amount of every set, or of each set."""
 
 Loads = tuple[Load, ...]
 """The load of every set, or of each set."""
+
+Rests = tuple[int, ...]
+"""The rest after every set or round in seconds, or after each but the last."""
 
 LEAST_LOAD: Final = Fraction(1, 10)
 """The least load that is prescribed, in kg or percent, so that a share of it in a lighter week is still shown."""
@@ -107,8 +113,14 @@ def _decimal_meant(text: str, following: Any, parse: Callable[[Any], Any]) -> st
 
 
 def parse_reps(value: Any) -> Amounts:
-    """Return repetitions: ``8``, ``8 to 12``, ``[12, 10, 8]``."""
-    return per_set(value, lambda one: _span(one, parse_count, "8 to 12"), "'[12, 10, 8]'", _reps_meant)
+    """Return repetitions: ``8``, ``8 to 12``, ``[12, 10, 8]``, ``as many as possible``."""
+    return per_set(value, _reps, "'[12, 10, 8]'", _reps_meant)
+
+
+def _reps(value: Any) -> Span:
+    if isinstance(value, str) and value.strip() == WRITTEN:
+        return AS_WRITTEN
+    return _span(value, parse_count, "8 to 12")
 
 
 def parse_times_s(value: Any) -> Amounts:
@@ -132,6 +144,11 @@ def parse_loads(value: Any) -> Loads:
             said = f"this list begins with {loads[0]}, this is {load}"
             refuse("load-units-differ", said, "write the load of every set in the same way", at=(index,))
     return loads
+
+
+def parse_rests_s(value: Any) -> Rests:
+    """Return rests in seconds: ``90 s``, ``[60 s, 60 s, 2 min]``; there is one fewer than sets or rounds."""
+    return per_set(value, parse_duration_s, "'[60 s, 2 min]'", _time_meant)
 
 
 def _span(value: Any, parse: Callable[[Any], int] | Callable[[Any], Fraction], example: str) -> Span:
@@ -176,6 +193,8 @@ def _reps_meant(text: str) -> str:
     """Return a hint for repetitions that say sets or sides in the same breath."""
     if sided := _SIDED.fullmatch(text):
         return f"write {sided['each']}: the exercise's own page says whether that is for each side"
+    if is_endless(text):
+        return f"write '{WRITTEN}', and 'leave: 2 reps' beside it; or a range, such as '8 to 12'"
     return _amount_meant(text, "8 to 12", decimals=False)
 
 
@@ -191,12 +210,11 @@ def _load_meant(text: str) -> str:
     return f"write '{effort}'" if effort else ""
 
 
-def _schema(one: dict[str, Any], pattern: str, example: str) -> WithJsonSchema:
+def _schema(one: dict[str, Any], pattern: str, example: str, *words: str) -> WithJsonSchema:
     span = {"type": "string", "pattern": pattern, "examples": [example]}
-    each = {"anyOf": [one, span]}
-    return WithJsonSchema(
-        {"anyOf": [one, span, {"type": "array", "items": each, "minItems": 2, "maxItems": MOST_SETS}]}
-    )
+    said = [one, span, *({"const": word} for word in words)]
+    each = {"anyOf": said}
+    return WithJsonSchema({"anyOf": [*said, {"type": "array", "items": each, "minItems": 2, "maxItems": MOST_SETS}]})
 
 
 _N = r"[0-9]+(\.[0-9]+)?"
@@ -205,7 +223,7 @@ _TIME = rf"({_N} *h)? *({_N} *min)? *({_N} *s)?"
 Reps = Annotated[
     Amounts,
     PlainValidator(lambda v: parse_reps(v)),
-    _schema({"type": "integer", "minimum": 1, "maximum": 1000}, r"^[0-9]+ +to +[0-9]+$", "8 to 12"),
+    _schema({"type": "integer", "minimum": 1, "maximum": 1000}, r"^[0-9]+ +to +[0-9]+$", "8 to 12", WRITTEN),
 ]
 """Repetitions of every set, or of each."""
 
@@ -233,3 +251,13 @@ LoadsField = Annotated[
     ),
 ]
 """How heavy every set is, or each."""
+
+_TIME_SCHEMA = {"type": "string", "pattern": f"^{_TIME}$", "examples": ["90 s"]}
+RestsField = Annotated[
+    Rests,
+    PlainValidator(lambda v: parse_rests_s(v)),
+    WithJsonSchema(
+        {"anyOf": [_TIME_SCHEMA, {"type": "array", "items": _TIME_SCHEMA, "minItems": 2, "maxItems": MOST_SETS}]}
+    ),
+]
+"""The rest after every set or round, or after each but the last."""

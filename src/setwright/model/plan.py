@@ -10,6 +10,7 @@ from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import EffortField
+from setwright.model.open_end import Leave, refuse_open
 from setwright.model.prescription import MEASURES, refuse_other_length, refuse_unfelt
 from setwright.model.slips import in_a_row
 from setwright.model.tempo import TempoField
@@ -165,6 +166,8 @@ class Change(CoachModel):
     exercise: Id | None = Field(default=None, description="The exercise whose dose changes.")
     sets: Count | None = Field(default=None, description="Sets or rounds in that week.")
     reps: Reps | None = Field(default=None, description="Reps in that week.")
+    leave: Leave | None = Field(default=None, description="Reps left at the end of 'as many as possible'.")
+    up_to: Count | None = Field(default=None, description="Reps at which 'as many as possible' ends in any case.")
     hold: Times | None = Field(default=None, description="Hold in that week.")
     work: Times | None = Field(default=None, description="Work time in that week.")
     distance: Distances | None = Field(default=None, description="Distance in that week.")
@@ -177,7 +180,7 @@ class Change(CoachModel):
     @property
     def doses(self) -> dict[str, Any]:
         """The numbers that this change sets."""
-        keys = (*MEASURES, "sets", "load", "feels_like", "tempo", "rest")
+        keys = (*MEASURES, "leave", "up_to", "sets", "load", "feels_like", "tempo", "rest")
         return {key: getattr(self, key) for key in keys if getattr(self, key) is not None}
 
     @property
@@ -221,6 +224,7 @@ class Change(CoachModel):
             refuse("change-unclear", "of which exercise?", "write 'exercise: its-id'")
         if self.feels_like is not None:
             refuse_unfelt(self.feels_like, self.load or ())
+        refuse_open(self.reps or (), (), self.leave, self.up_to, self.load or ())
         return self
 
 

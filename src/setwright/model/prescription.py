@@ -9,7 +9,7 @@ from pydantic import Field, model_validator
 from pydantic_core import PydanticCustomError
 
 from setwright.model.acceptance import Acceptance
-from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Times, parse_loads
+from setwright.model.amounts import Amounts, Distances, Loads, LoadsField, Reps, Rests, RestsField, Times, parse_loads
 from setwright.model.base import CoachModel, refuse
 from setwright.model.load import (
     AddedWeight,
@@ -26,11 +26,13 @@ from setwright.model.load import (
     magnitude,
     same_kind,
 )
+from setwright.model.open_end import Leave, refuse_open
 from setwright.model.progress import Climb, LoadClimb, Progress
-from setwright.model.span import Span
+from setwright.model.ramp import RampField, refuse_ramp
+from setwright.model.span import Open, Span
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Prose
-from setwright.model.units import Count, Duration, Length, plain_number
+from setwright.model.units import Count, Length, plain_number
 
 Measure = Literal["reps", "hold", "work", "distance"]
 MEASURES: tuple[Measure, ...] = ("reps", "hold", "work", "distance")
@@ -42,13 +44,19 @@ class Prescription(CoachModel):
     exercise: Id = Field(description="Id of the exercise.")
     sets: Count | None = Field(default=None, description="Sets, in a block of straight sets.")
     reps: Reps | None = Field(
-        default=None, description="Repetitions, a range, or a list of each set; a side, where sides work one at a time."
+        default=None,
+        description="Repetitions, a range, 'as many as possible', or a list of each set; on each side, likewise.",
     )
+    leave: Leave | None = Field(default=None, description="Reps left at the end of 'as many as possible': '2 reps'.")
+    up_to: Count | None = Field(default=None, description="Reps at which 'as many as possible' ends in any case.")
     hold: Times | None = Field(default=None, description="Time to hold still; a side, likewise.")
     work: Times | None = Field(default=None, description="Time to keep moving; a side, likewise.")
     distance: Distances | None = Field(default=None, description="Distance to cover.")
     load: LoadsField | None = Field(
         default=None, description="How heavy, or a list of each set; left out, the body alone."
+    )
+    ramp: RampField | None = Field(
+        default=None, description="Warm-up sets of this exercise (straight sets only): how many, or a list of each."
     )
     feels_like: EffortField | None = Field(
         default=None, description="How hard a set with that load should feel: 'RPE 8', '2 reps in reserve'."
@@ -58,7 +66,10 @@ class Prescription(CoachModel):
     kit: list[Id] | None = Field(
         default=None, min_length=1, max_length=24, description="Kit, if not the exercise's usual one."
     )
-    rest: Duration | None = Field(default=None, description="Rest after each set (straight sets only).")
+    rest: RestsField | None = Field(
+        default=None,
+        description="Rest after each set, or a list of each rest; in a round, the rest before the next exercise.",
+    )
     note: Prose | None = Field(default=None, description="What matters here, in this session.")
     progress: Progress | None = Field(default=None, description="How the dose changes over the trained weeks.")
     accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
@@ -92,6 +103,25 @@ class Prescription(CoachModel):
     def _feels_like_an_effort(self) -> Self:
         if self.feels_like is not None:
             refuse_unfelt(self.feels_like, self.load)
+        return self
+
+    @model_validator(mode="after")
+    def _open_ends(self) -> Self:
+        progress = self.progress or Progress()
+        listed = [one for week in (progress.reps.weeks if progress.reps else None) or () for one in week]
+        weeks = [one for week in (progress.load.weeks if progress.load else None) or () for one in week]
+        refuse_open(self.reps or (), listed, self.leave, self.up_to, (*(self.load or ()), *weeks))
+        if progress.reps is not None and any(isinstance(one, Open) for one in self.reps or ()) and not listed:
+            said = "as many as possible has no steps"
+            refuse("progress-unclear", said, "list the weeks, or let the load climb", at=("progress", "reps"))
+        return self
+
+    @model_validator(mode="after")
+    def _ramp_leads_up(self) -> Self:
+        if self.ramp is not None:
+            climb = self.progress.load if self.progress else None
+            weeks = [load for week in (climb.weeks if climb else None) or () for load in week]
+            refuse_ramp(self.ramp, self.measure, (*(self.load or ()), *weeks))
         return self
 
     @property
@@ -262,6 +292,8 @@ def _stays_on_course(written: Prescription, progress: Progress) -> None:
     """Refuse an end that the start has already passed."""
     for key in (*MEASURES, "sets", "rest"):
         start, climb = getattr(written, key, None), getattr(progress, key)
+        if key == "rest":
+            start = refuse_list_of_rests(start, climb, ("progress", key))
         if start is not None and climb is not None:
             refuse_off_course(start, climb, ("progress", key))
 
@@ -272,6 +304,28 @@ def refuse_off_course(start: Amounts | int, climb: Climb[Any, Any], where: tuple
     refuse_passed_end(min(one.low for one in spans), max(one.high for one in spans), climb.up_to, climb.down_to, where)
     if climb.weeks is not None:
         refuse_other_start(start, climb.weeks, where)
+
+
+def refuse_list_of_rests(rests: Rests | None, climb: object, where: tuple[str | int, ...]) -> int | None:
+    """Return the one rest that there is, and refuse several of them that would have to shrink."""
+    if rests is not None and len(rests) > 1 and climb is not None:
+        refuse(
+            "list-of-rests", "a list of rests has no steps", "write one rest that shrinks, or a list that stays", where
+        )
+    return rests[0] if rests else None
+
+
+def refuse_rests(rests: Rests | None, count: int | None, what: str, where: tuple[str | int, ...]) -> None:
+    """Refuse a list of rests that is not as long as there are rests between so many sets or rounds."""
+    if rests is None or len(rests) < 2 or (count is not None and len(rests) == count - 1):
+        return
+    if count is None:
+        said, hint = f"nobody knows how many {what} there are, so how many rests", "write one rest for all"
+        refuse("list-of-rests", said, hint, where)
+    hint = f"one between each two: {count - 1}" if count > 2 else "write one rest"
+    refuse(
+        "list-of-rests", f"{count} {what} have {count - 1} rests between them, this list has {len(rests)}", hint, where
+    )
 
 
 def refuse_passed_end(low: Any, high: Any, up_to: Any, down_to: Any, where: tuple[str | int, ...]) -> None:

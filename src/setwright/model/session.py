@@ -7,9 +7,18 @@ from typing import Any, Final, Literal, Self
 from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
+from setwright.model.amounts import RestsField
 from setwright.model.base import CoachModel, refuse
 from setwright.model.choices import MOST_CHOICES_OF_A_BLOCK, Entry
-from setwright.model.prescription import Prescription, refuse_growing_list, refuse_off_course, refuse_other_length
+from setwright.model.clock import OPEN_ROUNDS, Rounds, refuse_clock
+from setwright.model.prescription import (
+    Prescription,
+    refuse_growing_list,
+    refuse_list_of_rests,
+    refuse_off_course,
+    refuse_other_length,
+    refuse_rests,
+)
 from setwright.model.progress import BlockProgress
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, Flag, WorkTime
@@ -34,8 +43,21 @@ class Block(CoachModel):
     kind: BlockKind = Field(description="straight: all sets of one, then the next; superset, circuit: round by round.")
     name: Name | None = Field(default=None, description="A name, if 'Superset 1' and so on is not enough.")
     sets: Count | None = Field(default=None, description="Sets of each exercise (straight sets only).")
-    rounds: Count | None = Field(default=None, description="Rounds (superset and circuit).")
-    rest: Duration | None = Field(default=None, description="Rest after a set, or after the last exercise of a round.")
+    rounds: Rounds | None = Field(
+        default=None, description="Rounds (superset and circuit); a circuit may have 'as many as possible', with 'for'."
+    )
+    lasts: WorkTime | None = Field(
+        default=None, alias="for", description="How long 'rounds: as many as possible' go on: '12 min'."
+    )
+    up_to: Count | None = Field(
+        default=None, description="Rounds at which 'rounds: as many as possible' end in any case."
+    )
+    every: WorkTime | None = Field(
+        default=None, description="A set starts every so often: '1 min'; the rest is what is left (straight, circuit)."
+    )
+    rest: RestsField | None = Field(
+        default=None, description="Rest after a set, or after the last exercise of a round; or a list of each rest."
+    )
     change_over: Duration | None = Field(default=None, description="Time to get from one exercise to the next.")
     exercises: list[Entry] = Field(min_length=1, max_length=12, description="The exercises, in order.")
     optional: Flag = Field(default=False, description="true: a member may leave the whole block out.")
@@ -69,9 +91,23 @@ class Block(CoachModel):
         return self
 
     @model_validator(mode="after")
+    def _keeps_its_clock(self) -> Self:
+        refuse_clock(self)
+        return self
+
+    @property
+    def counted_rounds(self) -> int | None:
+        """The rounds that the coach counted; None where there are none, or as many as possible."""
+        return None if self.rounds == OPEN_ROUNDS else self.rounds
+
+    @model_validator(mode="after")
     def _stays_on_course(self) -> Self:
         for key in ("sets", "rounds", "rest"):
             start, climb = getattr(self, key), getattr(self.progress, key, None)
+            if key == "rest":
+                start = refuse_list_of_rests(start, climb, ("progress", key))
+            elif key == "rounds":
+                start = self.counted_rounds
             if climb is not None and start is None and climb.weeks is None:
                 refuse(
                     "progress-without-start",
@@ -83,9 +119,32 @@ class Block(CoachModel):
                 refuse_off_course(start, climb, ("progress", key))
         for place, written in self.prescriptions():
             for key in ("sets", "rest"):
-                climb = getattr(written.progress, key, None)
-                if climb is not None and getattr(written, key) is None and getattr(self, key) is not None:
-                    refuse_off_course(getattr(self, key), climb, (*path_in_block(place), "progress", key))
+                climb, start = getattr(written.progress, key, None), getattr(self, key)
+                where = (*path_in_block(place), "progress", key)
+                if climb is None or getattr(written, key) is not None:
+                    continue
+                if key == "rest":
+                    start = refuse_list_of_rests(start, climb, where)
+                if start is not None:
+                    refuse_off_course(start, climb, where)
+        return self
+
+    @model_validator(mode="after")
+    def _rests_lie_between(self) -> Self:
+        if self.kind != "straight":
+            grows = self.progress is not None and self.progress.rounds is not None
+            refuse_rests(self.rest, None if grows else self.counted_rounds, "rounds", ("rest",))
+            return self
+        for place, written in self.prescriptions():
+            climbs = (
+                self.progress.sets if self.progress else None,
+                written.progress.sets if written.progress else None,
+            )
+            count = None if any(climbs) else written.sets or written.listed_sets or self.sets
+            if written.rest is not None:
+                refuse_rests(written.rest, count, "sets", (*path_in_block(place), "rest"))
+            else:
+                refuse_rests(self.rest, count, "sets", ("rest",))
         return self
 
     def _straight(self) -> None:
@@ -114,7 +173,7 @@ class Block(CoachModel):
             refuse("block-too-short", f"a {self.kind} needs two exercises or more", "write 'kind: straight'")
         for place, written in self.prescriptions():
             listed = written.listed_sets
-            if listed is not None and listed != self.rounds:
+            if listed is not None and listed != self.rounds and self.rounds != OPEN_ROUNDS:
                 hint = f"write {self.rounds} entries, or 'rounds: {listed}'"
                 refuse_other_length(
                     listed,
@@ -124,14 +183,29 @@ class Block(CoachModel):
                 )
             if listed is not None and self.progress and self.progress.rounds:
                 refuse_growing_list(("progress", "rounds"), "rounds")
-            for key in ("sets", "rest"):
-                if getattr(written, key) is not None or getattr(written.progress, key, None) is not None:
-                    refuse(
-                        "sets-in-rounds",
-                        f"'{key}' belongs to the whole {self.kind}",
-                        "write it on the block" if key == "rest" else "write 'rounds' on the block",
-                        at=(*path_in_block(place), key),
-                    )
+            if written.ramp is not None:
+                hint = "write 'kind: straight', or a block of straight sets before this one"
+                said = f"warm-up sets have no place in a {self.kind}"
+                refuse("ramp-unclear", said, hint, (*path_in_block(place), "ramp"))
+            self._rest_in_a_round(place, written)
+            if written.sets is not None or getattr(written.progress, "sets", None) is not None:
+                said = f"'sets' belongs to the whole {self.kind}"
+                refuse("sets-in-rounds", said, "write 'rounds' on the block", (*path_in_block(place), "sets"))
+
+    def _rest_in_a_round(self, place: tuple[int, ...], written: Prescription) -> None:
+        """Refuse a rest of one exercise that is not the one before the next exercise of its round."""
+        here = path_in_block(place)
+        if getattr(written.progress, "rest", None) is not None:
+            said, hint = f"a rest that progresses belongs to the whole {self.kind}", "write it on the block"
+            refuse("sets-in-rounds", said, hint, (*here, "progress", "rest"))
+        if written.rest is None:
+            return
+        if len(written.rest) > 1:
+            said = "the rest before the next exercise is the same in every round"
+            refuse("list-of-rests", said, "write one rest here, or a list on the block", (*here, "rest"))
+        if place[0] == len(self.exercises) - 1:
+            said = "after the last exercise of a round comes the rest of the round"
+            refuse("sets-in-rounds", said, "write it on the block", (*here, "rest"))
 
 
 def path_in_block(place: tuple[int, ...]) -> tuple[str | int, ...]:

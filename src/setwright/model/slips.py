@@ -92,9 +92,14 @@ def in_a_row(value: Any, decimals: bool = True) -> list[str]:
     return [f"{number} {unit}".strip() for number in numbers]
 
 
+def is_endless(text: str) -> bool:
+    """Say whether a text means a set that goes on as long as it can, such as AMRAP or '12+'."""
+    return _whole(_ENDLESS, text) is not None
+
+
 def endless(text: str, example: str) -> str:
-    """Return a hint for a set that ends where nothing is left, such as AMRAP or '12+': nobody can plan its dose."""
-    if _whole(_ENDLESS, text) is None:
+    """Return a hint for a time or a distance that ends where nothing is left: nobody can plan its dose."""
+    if not is_endless(text):
         return ""
     return (
         f"a set has an end here: write a range, such as '{example}', and how hard it is with 'load: RPE 8', "

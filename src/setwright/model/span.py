@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import Self
+from typing import Final, Self
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,3 +27,19 @@ class Span:
 
     def __mul__(self, count: int) -> "Span":
         return Span(self.low * count, self.high * count)
+
+
+@dataclass(frozen=True, slots=True)
+class Open(Span):
+    """As many as possible: a set that ends when so many repetitions are left, and not at a number.
+
+    ``leave`` are the repetitions that must be left, ``up_to`` is where it ends in any case, if anywhere. ``low`` and
+    ``high`` are what it is counted as (``dose/open_ended.py``); as read from a file, they say nothing yet.
+    """
+
+    leave: int = 0
+    up_to: int | None = None
+
+
+AS_WRITTEN: Final = Open(1, 1)
+"""'as many as possible', as it stands in a file."""

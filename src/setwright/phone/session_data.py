@@ -13,7 +13,7 @@ from typing import Annotated, Any, Final, Literal
 from markupsafe import Markup
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, WithJsonSchema
 
-from setwright.dose.dose import Dose
+from setwright.dose.dose import Dose, Set
 from setwright.dose.next_weight import is_ranged, next_bands, next_fixed
 from setwright.dose.phases import Manner, Phase, PhaseKind, phases
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession
@@ -21,10 +21,11 @@ from setwright.dose.sequence import Step
 from setwright.model.load import Band, Base, Load
 from setwright.model.prescription import Measure
 from setwright.model.session import BlockKind, Session
+from setwright.model.span import Open
 from setwright.model.tempo import Tempo
 from setwright.outline.site import Site
 from setwright.phone import attributes
-from setwright.phone.attributes import LoadWay, bands, weight
+from setwright.phone.attributes import LoadWay, bands, multiples, weight
 from setwright.wording.blocks import block_name
 from setwright.wording.doses import big_amount, sides
 from setwright.wording.effort import effort
@@ -34,7 +35,7 @@ from setwright.wording.loads import load as load_in_words
 VERSION: Final = 1
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 
-GuideKind = Literal["warm-up", "set", "rest", "change", "block", "cool-down", "finish"]
+GuideKind = Literal["warm-up", "set", "rest", "change", "block", "rounds", "cool-down", "finish"]
 
 
 class _Data(BaseModel):
@@ -81,7 +82,8 @@ class LoadData(_Data):
 class SetData(_Data):
     """One set; ``load`` and ``tempo`` are places in the exercise's lists, left out for the body alone and no tempo.
 
-    ``amount`` is its own amount in words, where sets differ.
+    ``amount`` is its own amount in words, where sets differ. ``leave`` is there where it is as many as possible: so
+    many repetitions must be left, and ``up_to`` ends it in any case. ``ramp`` is a warm-up set.
     """
 
     low: Number
@@ -89,6 +91,9 @@ class SetData(_Data):
     load: int | None = None
     tempo: int | None = None
     amount: str | None = None
+    leave: int | None = None
+    up_to: int | None = None
+    ramp: bool = False
 
 
 class ItemData(_Data):
@@ -124,13 +129,17 @@ class WayData(_Data):
 class BlockData(_Data):
     """A block with its exercises.
 
-    ``ways`` hold, for each exercise, what may be done in its place; of several that fit a member, the first counts.
+    ``every`` is how often a set starts, in seconds, where it runs by the clock; ``up_to`` where as many rounds as
+    possible end in any case. ``ways`` hold, for each exercise, what may be done in its place; of several that fit a
+    member, the first counts.
     ``courses`` are the steps of each combination of ways, by their numbers: ``"0 2"`` is the first exercise as it
     stands, and the second way of the second one.
     """
 
     kind: BlockKind
     name: str
+    every: int | None = None
+    up_to: int | None = None
     items: list[ItemData] = Field(min_length=1)
     optional: bool = False
     ways: list[list[WayData]] = []
@@ -141,6 +150,7 @@ class SessionData(_Data):
     """Everything that the guide knows of a session.
 
     ``efforts`` say what 0 to 10 feels like, ``kit_names`` what members call kit, where that is not its id.
+    ``multiples`` lead from an open-ended set to 1RM, where there is one: ``phone/attributes.py`` says how.
     """
 
     version: Literal[1]
@@ -149,6 +159,7 @@ class SessionData(_Data):
     week: int
     efforts: list[str]
     kit_names: dict[str, str] = {}
+    multiples: str | None = None
     blocks: list[BlockData] = Field(min_length=1)
     steps: list[StepData] = Field(min_length=1)
 
@@ -175,6 +186,7 @@ def data(site: Site, plan: ResolvedPlan, session: ResolvedSession) -> SessionDat
         week=session.week,
         efforts=list(effort(site.language)),
         kit_names={kit: name for kit in site.kit_of(session) if (name := site.programme.club.kit_name(kit)) != kit},
+        multiples=multiples() if any(_is_open(o) for item in session.all_items for o in item.dose.working) else None,
         blocks=[_block(site, session, block) for block in session.blocks],
         steps=steps,
     )
@@ -202,13 +214,16 @@ def _block(site: Site, session: ResolvedSession, block: ResolvedBlock) -> BlockD
         [WayData(choices=list(way.choices), item=_item(site, way, written, item.optional)) for way in item.instead]
         for item in block.items
     ]
+    courses = {" ".join(map(str, one.picks)): list(map(_step, block.guided(one.steps))) for one in block.courses}
     return BlockData(
         kind=block.kind,
         name=block_name(site.language, block),
+        every=block.clock.every_s if block.clock else None,
+        up_to=block.clock.up_to if block.clock else None,
         items=[_item(site, item, written, item.optional) for item in block.items],
         optional=block.optional,
         ways=ways if any(ways) else [],
-        courses={" ".join(map(str, course.picks)): list(map(_step, course.steps)) for course in block.courses},
+        courses=courses,
     )
 
 
@@ -240,12 +255,19 @@ def _item(site: Site, item: ResolvedItem, written: Session, optional: bool) -> I
                 high=Fraction(one.amount.high),
                 load=loads.index(one.load) if one.load is not None else None,
                 tempo=tempos.index(one.tempo) if one.tempo in tempos and one.tempo is not None else None,
-                amount=_amount(site, replace(dose, sets=(one,))) if len(amounts) > 1 else None,
+                amount=_amount(site, replace(dose, sets=(replace(one, kind="work"),))) if len(amounts) > 1 else None,
+                leave=one.amount.leave if isinstance(one.amount, Open) else None,
+                up_to=one.amount.up_to if isinstance(one.amount, Open) else None,
+                ramp=one.kind == "ramp",
             )
             for one in dose.sets
         ],
         optional=optional,
     )
+
+
+def _is_open(one: Set) -> bool:
+    return isinstance(one.amount, Open)
 
 
 def _amount(site: Site, dose: Dose) -> str:

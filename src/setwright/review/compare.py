@@ -11,7 +11,7 @@ from setwright.review.state import DayState, DoseState, State
 from setwright.wording.doses import dose_in_words
 from setwright.wording.language import ENGLISH
 from setwright.wording.reviews import part_name
-from setwright.wording.times import duration, time_range
+from setwright.wording.times import durations, time_range
 
 ORDER: Final[tuple[Part, ...]] = ("limits", "cautions", "cues", "text", "figure")
 """What a physiotherapist looks at first."""
@@ -212,10 +212,10 @@ def _by_place(doses: Sequence[DoseState]) -> dict[tuple[str, tuple[str, ...], in
 
 def _apart(was: DoseState, now: DoseState) -> tuple[str, str]:
     """Return both doses in words, with the rest where it is the rest that differs."""
-    rested, rests = was.dose.first.rest_s, now.dose.first.rest_s
+    rested, rests = was.dose.rests_s, now.dose.rests_s
     if rested == rests:
         return _said(was), _said(now)
-    return f"{_said(was)}, rest {duration(ENGLISH, rested)}", f"{_said(now)}, rest {duration(ENGLISH, rests)}"
+    return f"{_said(was)}, rest {durations(ENGLISH, rested)}", f"{_said(now)}, rest {durations(ENGLISH, rests)}"
 
 
 def _said(state: DoseState) -> str:

@@ -11,7 +11,7 @@ from typing import Annotated, Any, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, PlainSerializer, PlainValidator, ValidationError, WithJsonSchema
 
-from setwright.dose.dose import Dose, Set, SetKind
+from setwright.dose.dose import Clock, Dose, Set, SetKind
 from setwright.dose.timing import TimeRange
 from setwright.errors import SetwrightError
 from setwright.model.load import (
@@ -28,7 +28,7 @@ from setwright.model.load import (
     parse_load,
 )
 from setwright.model.prescription import Measure
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 from setwright.model.units import exact_number
 from setwright.model.vocabulary import Sides
@@ -83,11 +83,16 @@ _AMOUNT_UNITS: Final[dict[Measure, AmountUnit]] = {"reps": "reps", "hold": "s", 
 
 
 class WrittenAmount(_Written):
-    """How much of one set, from low to high; a single number has both ends the same."""
+    """How much of one set, from low to high; a single number has both ends the same.
+
+    ``leave`` is there where it is as many as possible: so many must be left, and ``up_to`` ends it in any case.
+    """
 
     low: Number
     high: Number
     unit: AmountUnit
+    leave: int | None = None
+    up_to: int | None = None
 
 
 class WrittenLoad(_Written):
@@ -123,10 +128,20 @@ class WrittenSet(_Written):
     feels: WrittenLoad | None = None
 
 
+class WrittenClock(_Written):
+    """How often a set starts, or how long as many rounds as possible go on, in seconds, and where they end anyway."""
+
+    every_s: int | None = None
+    lasts_s: int | None = None
+    up_to: int | None = None
+
+
 class WrittenDose(_Written):
     """One exercise of a session. ``rounds`` is true where its sets are rounds of a superset or circuit.
 
-    ``choices`` are ids from club.yml: those of the members who do it in the place of the exercise before it.
+    ``choices`` are ids from club.yml: those of the members who do it in the place of the exercise before it. ``clock``
+    is what its block keeps to, where it runs by the clock. As many rounds as possible are as many sets as they are
+    counted as.
     """
 
     exercise: str
@@ -136,6 +151,7 @@ class WrittenDose(_Written):
     sets: list[WrittenSet] = Field(min_length=1)
     choices: list[str] = []
     optional: bool = False
+    clock: WrittenClock | None = None
 
 
 class WrittenTime(_Written):
@@ -269,6 +285,7 @@ def _read_day(day: WrittenDay) -> DayState:
 def _write_dose(state: DoseState) -> WrittenDose:
     dose = state.dose
     sets = [_write_set(one, _AMOUNT_UNITS[dose.measure]) for one in dose.sets]
+    kept = dose.clock
     return WrittenDose(
         exercise=state.exercise,
         rounds=state.rounds,
@@ -277,12 +294,15 @@ def _write_dose(state: DoseState) -> WrittenDose:
         sets=sets,
         choices=list(state.choices),
         optional=state.optional,
+        clock=WrittenClock(every_s=kept.every_s, lasts_s=kept.lasts_s, up_to=kept.up_to) if kept is not None else None,
     )
 
 
 def _read_dose(written: WrittenDose) -> DoseState:
     sets = tuple(_read_set(one) for one in written.sets)
-    dose = Dose(written.measure, written.sides, sets)
+    kept = written.clock
+    clock = Clock(kept.every_s, kept.lasts_s, kept.up_to) if kept is not None else None
+    dose = Dose(written.measure, written.sides, sets, clock)
     return DoseState(written.exercise, written.rounds, dose, tuple(written.choices), written.optional)
 
 
@@ -290,7 +310,7 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
     tempo = one.tempo
     return WrittenSet(
         kind=one.kind,
-        amount=WrittenAmount(low=Fraction(one.amount.low), high=Fraction(one.amount.high), unit=unit),
+        amount=_write_amount(one.amount, unit),
         load=_write_load(one.load) if one.load is not None else None,
         tempo=WrittenTempo(
             lowering_s=tempo.lowering_s,
@@ -308,13 +328,23 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
 def _read_set(written: WrittenSet) -> Set:
     tempo = written.tempo
     return Set(
-        amount=Span(_count(written.amount.low), _count(written.amount.high)),
+        amount=_read_amount(written.amount),
         load=parse_load(written.load.written) if written.load is not None else None,
         tempo=Tempo(tempo.lowering_s, tempo.pause_low_s, tempo.lifting_s, tempo.pause_high_s) if tempo else None,
         rest_s=written.rest_s,
         kind=written.kind,
         feels=parse_load(written.feels.written) if written.feels is not None else None,
     )
+
+
+def _write_amount(amount: Span, unit: AmountUnit) -> WrittenAmount:
+    leave, up_to = (amount.leave, amount.up_to) if isinstance(amount, Open) else (None, None)
+    return WrittenAmount(low=Fraction(amount.low), high=Fraction(amount.high), unit=unit, leave=leave, up_to=up_to)
+
+
+def _read_amount(written: WrittenAmount) -> Span:
+    low, high = _count(written.low), _count(written.high)
+    return Span(low, high) if written.leave is None else Open(low, high, written.leave, written.up_to)
 
 
 def _count(number: Fraction) -> int | Fraction:

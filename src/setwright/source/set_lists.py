@@ -55,7 +55,7 @@ def _counts(block: Block, written: Prescription) -> set[int]:
         return {written.listed_sets}
     of_block, own = block.progress, written.progress.sets if written.progress else None
     if block.kind != "straight":
-        return _way(block.rounds, of_block.rounds if of_block else None)
+        return _way(block.counted_rounds, of_block.rounds if of_block else None)
     if written.sets is not None:
         return _way(written.sets, own)
     return _way(block.sets, own or (of_block.sets if of_block else None))

@@ -5,9 +5,10 @@ from typing import Final
 
 from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem
 from setwright.model.session import BlockKind
+from setwright.wording.clocks import after_a_round, how_by_the_clock
 from setwright.wording.language import Language, later
 from setwright.wording.pieces import Pieces, pieces, stressed
-from setwright.wording.times import duration, weekday
+from setwright.wording.times import duration, durations, weekday
 
 _NAMES: Final[Mapping[BlockKind, str]] = {
     "straight": later("Straight sets"),
@@ -43,33 +44,67 @@ def rounds(language: Language, count: int) -> str:
 
 def how(language: Language, block: ResolvedBlock) -> Pieces:
     """Return how a block is gone through, where its rests are said elsewhere."""
+    if block.clock is not None:
+        return pieces(how_by_the_clock(language, block, block.clock, _counted(language, block)))
     if block.rounds is None:
         if len(block.items) > 1:
             return pieces(language.say("All sets of one exercise, then the next."))
         count = stressed(sets(language, block.items[0].dose.count))
         return pieces(language.say("%(sets)s, resting after each.", sets=count))
     count = stressed(rounds(language, block.rounds))
-    if len(block.items) == 2:
+    if len(block.items) == 2 and not (_work_s(block) and block.change_over_s):
         return pieces(language.say("%(rounds)s of 1, then 2, then rest.", rounds=count))
+    if (work_s := _work_s(block)) and block.change_over_s:
+        said = later("%(rounds)s of 1 to %(last)s in order: %(work)s of work, %(time)s to change over; then rest.")
+        values = {"work": duration(language, work_s), "time": duration(language, block.change_over_s)}
+        return pieces(language.say(said, rounds=count, last=len(block.items), **values))
     said = language.say("%(rounds)s of 1 to %(last)s in order, then rest.", rounds=count, last=len(block.items))
     return pieces(said)
 
 
 def how_with_rest(language: Language, block: ResolvedBlock) -> str:
     """Return how a block is gone through, with its rest and the time to change over."""
+    if block.clock is not None:
+        said = how_by_the_clock(language, block, block.clock, _counted(language, block))
+        if block.clock.every_s is not None:
+            return said
+        rest_s = block.rests_s[0]
+        rest = language.say("Rest %(time)s after each.", time=duration(language, rest_s)) if rest_s else ""
+        return " ".join(part for part in (said, rest, _changing_over(language, block)) if part)
     if block.rounds is None:
         if len(block.items) > 1:
             return language.say("All sets of one exercise, then the next.")
         return language.say("Rest after each set.")
-    values = {"rounds": rounds(language, block.rounds), "rest": duration(language, block.rest_s)}
+    values = {"rounds": rounds(language, block.rounds), "rest": durations(language, between(block))}
     if len(block.items) == 2:
         said = language.say("%(rounds)s of 1, then 2, then rest %(rest)s.", **values)
     else:
         last = len(block.items)
         said = language.say("%(rounds)s of 1 to %(last)s in order, then rest %(rest)s.", last=last, **values)
+    return " ".join(part for part in (said, _changing_over(language, block)) if part)
+
+
+def _counted(language: Language, block: ResolvedBlock) -> str:
+    return sets(language, block.items[0].dose.count) if block.rounds is None else rounds(language, block.rounds)
+
+
+def _changing_over(language: Language, block: ResolvedBlock) -> str:
+    """Return the time to change over, beside the time of work where that is the same for all; nothing for none."""
     if not block.change_over_s:
-        return said
-    return f"{said} {change_over(language, block)}"
+        return ""
+    change = duration(language, block.change_over_s)
+    if work_s := _work_s(block):
+        return language.say("%(work)s of work, %(time)s to change over.", work=duration(language, work_s), time=change)
+    return language.say("%(time)s to change over.", time=change)
+
+
+def _work_s(block: ResolvedBlock) -> int | None:
+    """Return the time of work in seconds, where all exercises of a block have the same."""
+    amounts = {one.amount for item in block.items for one in item.dose.working if item.dose.measure == "work"}
+    if len(amounts) != 1 or any(item.dose.measure != "work" for item in block.items):
+        return None
+    only = amounts.pop()
+    return int(only.high) if only.is_one else None
 
 
 def sets_of(language: Language, item: ResolvedItem) -> Pieces:
@@ -87,20 +122,55 @@ def only_in(language: Language, block: ResolvedBlock, item: ResolvedItem) -> str
 
 def rest_after_set(language: Language, item: ResolvedItem) -> Pieces:
     """Return the rest after a straight set."""
-    return pieces(
-        language.say("Rest %(time)s after each set", time=stressed(duration(language, item.dose.first.rest_s)))
-    )
+    if item.dose.clock is not None:
+        every = stressed(duration(language, item.dose.clock.every_s or 0))
+        return pieces(language.say("A set starts every %(time)s; rest for what is left", time=every))
+    rests = stressed(durations(language, item.dose.rests_s))
+    if len(item.dose.rests_s) > 1:
+        return pieces(language.say("Rest %(times)s between the sets, one after the other", times=rests))
+    return pieces(language.say("Rest %(time)s after each set", time=rests))
 
 
 def rest_after_round(language: Language, block: ResolvedBlock) -> Pieces:
     """Return the rest after a round, and what comes then."""
-    rest = stressed(duration(language, block.rest_s))
+    if block.clock is not None:
+        return pieces(after_a_round(language, block, block.clock))
+    rest = stressed(durations(language, between(block)))
     if block.rounds is None or block.rounds == 1:
         return pieces(language.say("Rest %(time)s", time=rest))
     again = rounds(language, block.rounds)
+    if len(between(block)) > 1:
+        said = later("Rest %(times)s, round after round, each time from 1 again: %(rounds)s in all")
+        return pieces(language.say(said, times=rest, rounds=again))
     return pieces(language.say("Rest %(time)s, then from 1 again: %(rounds)s in all", time=rest, rounds=again))
 
 
+def between(block: ResolvedBlock) -> tuple[int, ...]:
+    """Return the rests between the rounds of a block, in seconds; a single one where all are the same."""
+    left = block.rests_s[: max(1, (block.rounds or 1) - 1)]
+    return left if len(set(left)) > 1 else left[:1]
+
+
+def own_rest(language: Language, item: ResolvedItem) -> str | None:
+    """Return the rest after one exercise of a round, where it has its own."""
+    if item.own_rest_s is None:
+        return None
+    return language.say("then rest %(time)s", time=duration(language, item.own_rest_s))
+
+
 def change_over(language: Language, block: ResolvedBlock) -> str:
-    """Return the time to get to the next exercise of a round."""
-    return language.say("%(time)s to change over.", time=duration(language, block.change_over_s))
+    """Return the time to get to the next exercise of a round, where ``how`` does not say it; nothing elsewhere."""
+    on_the_beat = block.clock is not None and block.clock.every_s is not None
+    if block.rounds is None or on_the_beat or (block.clock is None and _work_s(block)):
+        return ""
+    return _changing_over(language, block)
+
+
+def before_next(language: Language, block: ResolvedBlock, following: int) -> str | None:
+    """Return what lies before the next exercise of a round, known by its number; None where that is the change-over."""
+    if block.clock is not None and block.clock.every_s is not None:
+        return language.say("%(number)s at the next start", number=following)
+    own_s = block.items[following - 2].own_rest_s
+    if own_s:
+        return language.say("Rest %(time)s, then %(number)s", time=duration(language, own_s), number=following)
+    return None

@@ -10,9 +10,11 @@ from setwright.dose.change import (
     CountChange,
     Difference,
     FeelChange,
+    LastsChange,
     LoadChange,
     LoadsChange,
     RestChange,
+    RestsChange,
     SameWeight,
     TempoChange,
     TemposChange,
@@ -32,9 +34,11 @@ from setwright.model.load import (
     same_kind,
 )
 from setwright.model.tempo import Tempo
+from setwright.wording.clocks import open_rounds
 from setwright.wording.doses import amounts, numbers
 from setwright.wording.language import Language, later
 from setwright.wording.loads import load, loads
+from setwright.wording.times import duration, durations
 
 _SMALL: Final[Mapping[int, str]] = {1: later("one"), 2: later("two"), 3: later("three"), 4: later("four")}
 
@@ -47,7 +51,7 @@ def in_words(language: Language, changes: Iterable[Difference]) -> tuple[str, ..
 def in_a_line(language: Language, changes: Iterable[Difference]) -> str:
     """Return all changes in one line; none at all is an empty one."""
     found = tuple(changes)
-    listed = any(isinstance(change, AmountsChange | LoadsChange | TemposChange) for change in found)
+    listed = any(isinstance(change, AmountsChange | LoadsChange | TemposChange | RestsChange) for change in found)
     return ("; " if listed else ", ").join(in_words(language, found))
 
 
@@ -56,6 +60,9 @@ def change_in_words(language: Language, change: Difference) -> str:
     match change:
         case CountChange(by=by, rounds=rounds):
             return _rounds(language, by) if rounds else _sets(language, by)
+        case LastsChange(before=before, now=clock):
+            now = open_rounds(language, clock) if clock else language.say("rounds with a number")
+            return _instead(language, now, duration(language, before.lasts_s or 0)) if before else now
         case AmountChange():
             return _amount(language, change)
         case LoadChange():
@@ -66,6 +73,9 @@ def change_in_words(language: Language, change: Difference) -> str:
             if by_s > 0:
                 return language.say("%(number)s s more rest", number=by_s)
             return language.say("%(number)s s less rest", number=-by_s)
+        case RestsChange(before_s=was_s, now_s=is_s):
+            now = language.say("rest %(time)s", time=durations(language, is_s))
+            return _instead(language, now, durations(language, was_s))
         case SameWeight():
             return language.say("same weight")
         case FeelChange(now=effort):

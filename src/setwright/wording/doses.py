@@ -8,9 +8,10 @@ from setwright.dose.phases import Manner, Phase, phases
 from setwright.model.exercise import Exercise
 from setwright.model.prescription import Measure
 from setwright.model.routine import RoutinePart
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.model.tempo import Tempo
 from setwright.wording import loads, times
+from setwright.wording.clocks import each_start, open_rounds
 from setwright.wording.language import Language
 
 
@@ -38,6 +39,8 @@ def _spans(dose: Dose) -> list[Span]:
 
 def _number(language: Language, measure: Measure, span: Span) -> str:
     """Return an amount without the word for what it is: 8, 8 to 12, 30 s, 20."""
+    if isinstance(span, Open):
+        return language.say("as many as possible")
     ends = [_end(language, measure, end) for end in dict.fromkeys((span.low, span.high))]
     return ends[0] if span.is_one else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])
 
@@ -50,10 +53,19 @@ def _end(language: Language, measure: Measure, number: int | Fraction) -> str:
 
 def measured(language: Language, measure: Measure, span: Span) -> str:
     """Return an amount of a measure: reps, seconds, or centimetres, which are said in metres."""
+    if isinstance(span, Open):
+        return language.say("as many reps as possible (%(end)s)", end=end_of(language, span))
     if span.is_one:
         return _measured(language, measure, span.high)
     low = _end(language, measure, span.low)
     return language.say("%(first)s to %(last)s", first=low, last=_measured(language, measure, span.high))
+
+
+def end_of(language: Language, span: Open) -> str:
+    """Return when a set of as many repetitions as possible ends: leave 2; leave 2, 15 at most."""
+    if span.up_to is None:
+        return language.say("leave %(number)s", number=span.leave)
+    return language.say("leave %(number)s, %(most)s at most", number=span.leave, most=span.up_to)
 
 
 def _measured(language: Language, measure: Measure, number: int | Fraction) -> str:
@@ -87,6 +99,13 @@ def dose_in_words(language: Language, dose: Dose, rounds: bool = False) -> str:
 
     Sets that differ in their amount alone are one list of amounts; others are said group by group.
     """
+    said, leading = _working(language, dose, rounds), len(dose.ramp)
+    if not leading:
+        return said
+    return language.many("%(num)s warm-up set, then %(of)s", "%(num)s warm-up sets, then %(of)s", leading, of=said)
+
+
+def _working(language: Language, dose: Dose, rounds: bool) -> str:
     one = dose.first
     if all((other.load, other.tempo) == (one.load, one.tempo) for other in dose.working) and len(_spans(dose)) > 1:
         return _sets_of(language, amount(language, dose), dose, Group(dose.count, one), rounds)
@@ -101,11 +120,15 @@ def _group(language: Language, dose: Dose, group: Group, rounds: bool) -> str:
 def _sets_of(language: Language, amounts: str, dose: Dose, group: Group, rounds: bool) -> str:
     one = group.each
     whole = f"{amounts} {sides(language, dose)}".strip()
-    if rounds:
+    if dose.clock is not None and dose.clock.lasts_s is not None:
+        said = language.say("%(rounds)s: %(amount)s", rounds=open_rounds(language, dose.clock), amount=whole)
+    elif rounds:
         said = language.many("%(num)s round of %(amount)s", "%(num)s rounds of %(amount)s", group.count, amount=whole)
     else:
         said = language.many("%(num)s set of %(amount)s", "%(num)s sets of %(amount)s", group.count, amount=whole)
     parts = [said]
+    if dose.clock is not None and dose.clock.every_s is not None:
+        parts.append(each_start(language, dose.clock, rounds))
     if one.load is not None:
         parts.append(loads.load(language, one.load))
     if one.feels is not None:
@@ -155,6 +178,8 @@ def big_amount(language: Language, dose: Dose) -> tuple[str, str]:
     Of sets that differ, the number is a list: ('12, 10, 8', 'reps').
     """
     spans = _spans(dose)
+    if opened := next((span for span in spans if isinstance(span, Open)), None):
+        return _in_a_row(language, spans, str), language.say("reps (%(end)s)", end=end_of(language, opened))
     ends = [end for span in spans for end in (span.low, span.high)]
     most = int(ends[-1])
     match dose.measure:
@@ -172,7 +197,12 @@ def big_amount(language: Language, dose: Dose) -> tuple[str, str]:
 
 
 def _in_a_row(language: Language, spans: list[Span], said: Callable[[int | Fraction], str]) -> str:
-    return language.listed(said(one.low) if one.is_one else f"{said(one.low)}–{said(one.high)}" for one in spans)
+    def of(one: Span) -> str:
+        if isinstance(one, Open):
+            return language.say("as many as possible")
+        return said(one.low) if one.is_one else f"{said(one.low)}–{said(one.high)}"
+
+    return language.listed(of(one) for one in spans)
 
 
 def unit_of_work(language: Language, measure: Measure) -> str:

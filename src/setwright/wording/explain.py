@@ -4,21 +4,26 @@ from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from typing import Any, Final
 
+from setwright.dose.bands import choice_at
 from setwright.dose.change import changes_between
+from setwright.dose.dose import Dose
 from setwright.dose.prescribing import lightened, prescribed, rest_at, with_fewer_sets
-from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, choice_at
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.model.load import AddedWeight, HelpShare, HelpWeight, OneRepMaxShare
 from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.progress import Climb, LoadClimb, Progress
 from setwright.model.session import Block
-from setwright.model.span import Span
+from setwright.model.span import Open, Span
 from setwright.wording import loads
 from setwright.wording.blocks import reason
 from setwright.wording.changes import in_a_line
 from setwright.wording.doses import amount, distance, dose_in_words
+from setwright.wording.explain_clock import of_clock
 from setwright.wording.explain_lighter import of_what_remains
 from setwright.wording.explain_load import of_loads
+from setwright.wording.explain_open import of_open_ends
+from setwright.wording.explain_ramp import of_ramp
 from setwright.wording.language import Language, later, small
 from setwright.wording.steps import Step
 from setwright.wording.times import duration
@@ -125,13 +130,24 @@ def _from_start(
     if session.remains.kind != "normal":
         left = with_fewer_sets(now, session.remains, programme.club.bands)
         yield from of_what_remains(language, session.remains, rounds, now, left, lighter)
-    if item.dose != lighter:
+    if _as_written(item.dose) != _as_written(lighter):
         changed = in_a_line(language, changes_between(lighter, item.dose, rounds)) or language.say("other numbers")
         reasons = "; ".join((*item.reasons, *(reason(language, why) for why in session.reasons)))
         said = language.say("The coach changed this week alone: %(changes)s.", changes=changed)
         yield Step(f"{said} {reasons}".strip(), "change")
+    yield from of_open_ends(language, item.dose)
+    yield from of_clock(language, item.dose)
+    yield from of_ramp(language, item.dose)
     if item.dose.sides != "both together":
         yield Step(_sides(language, item), "sides")
+
+
+def _as_written(dose: Dose) -> Dose:
+    """Return a dose without what is worked out behind the coach's numbers: warm-up sets, and what a clock leaves."""
+    written = dose.without_ramp
+    if dose.clock is None:
+        return written
+    return (written.of(1) if dose.open_rounds else written).with_sets(rest_s=0)
 
 
 def _now(language: Language, session: ResolvedSession, dose: str) -> str:
@@ -219,6 +235,8 @@ def _value(language: Language, key: str, value: Any) -> str:
     if isinstance(value, tuple):
         each = [_value(language, key, one) for one in value]
         return each[0] if len(each) == 1 else f"({language.listed(each)})"
+    if isinstance(value, Open):
+        return language.say("as many as possible")
     if isinstance(value, Span):
         ends = [_value(language, key, end) for end in dict.fromkeys((value.low, value.high))]
         return ends[0] if len(ends) == 1 else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])

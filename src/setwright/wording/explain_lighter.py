@@ -10,6 +10,7 @@ from setwright.wording.blocks import sets as counted_sets
 from setwright.wording.doses import amount
 from setwright.wording.language import Language, later
 from setwright.wording.steps import Step
+from setwright.wording.times import duration
 
 
 def of_what_remains(
@@ -25,7 +26,15 @@ def of_what_remains(
         left: the sets of it that the week keeps, each as it was.
         after: what the week leaves of it.
     """
-    if remains.sets != 100:
+    if before.clock is not None and before.clock.lasts_s is not None and after.clock is not None:
+        said = language.say(
+            "Time of the rounds: %(percent)s %% of %(before)s, so %(after)s.",
+            percent=language.number(remains.sets),
+            before=duration(language, before.clock.lasts_s),
+            after=duration(language, after.clock.lasts_s or 0),
+        )
+        yield Step(said, "lighter-week" if remains.kind == "lighter" else "taper")
+    elif remains.sets != 100:
         said = later("Sets: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")
         if rounds:
             said = later("Rounds: %(percent)s %% of %(before)s is %(exact)s, so %(after)s.")

@@ -4,8 +4,9 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from typing import Final
 
+from setwright.dose.bands import choice_at
 from setwright.dose.loads import Choice, share_kg
-from setwright.dose.resolved import ResolvedItem, Take, choice_at
+from setwright.dose.resolved import ResolvedItem, Take
 from setwright.dose.taking import limit_of
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, BodyWeightShare, Effort, HelpShare, HelpWeight, OneRepMaxShare, Reserve, Weight

@@ -3,16 +3,21 @@
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem
 from setwright.wording import blocks, doses
 from setwright.wording.language import Language
-from setwright.wording.times import duration
+from setwright.wording.times import duration, durations
 
 
 def of_block(language: Language, block: ResolvedBlock) -> str:
     """Return how a block is gone through: 3 rounds, rest 1 min 15 s; for straight sets of several exercises nothing."""
+    if block.clock is not None and block.clock.every_s is not None:
+        return language.say("one every %(time)s", time=duration(language, block.clock.every_s))
+    if block.clock is not None:
+        time = duration(language, block.clock.lasts_s or 0)
+        return language.say("as many rounds as possible in %(time)s", time=time)
     if block.rounds is not None:
-        counted = blocks.rounds(language, block.rounds)
-        if not block.rest_s or block.rounds == 1:
+        counted, rests_s = blocks.rounds(language, block.rounds), blocks.between(block)
+        if block.rounds == 1 or not any(rests_s):
             return counted
-        return language.listed((counted, language.say("rest %(time)s", time=duration(language, block.rest_s))))
+        return language.listed((counted, language.say("rest %(time)s", time=durations(language, rests_s))))
     if len(block.items) > 1:
         return ""
     return language.say("rest %(time)s", time=duration(language, block.items[0].dose.first.rest_s))

@@ -3,16 +3,19 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from setwright.dose.dose import Dose
 from setwright.dose.heights import Heights
 from setwright.dose.phases import Manner
 from setwright.dose.resolved import ResolvedItem, Take
 from setwright.model.limits import Limits
 from setwright.model.load import BodyWeightShare, HelpShare, HelpWeight, Load, Weight
+from setwright.model.span import Open
 from setwright.wording import doses, loads
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import bound, centimetres
 from setwright.wording.pieces import Piece, Pieces, pieces, stressed
-from setwright.wording.times import duration
+from setwright.wording.ramps import RampWords, ramp_words
+from setwright.wording.times import duration, durations
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,13 +69,15 @@ class LoadWords:
 class ItemWords:
     """One exercise's dose in words.
 
-    ``number`` and ``unit`` are the amount for large type, ``loads`` what is lifted, if anything, and ``feels`` how hard
-    a set with that should feel. ``bound`` is the physiotherapist's limit, where the load alone does not keep to it;
-    ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo.
+    ``number`` and ``unit`` are the amount for large type, ``in_words`` where it is no number; ``loads`` what is lifted,
+    if anything, and ``feels`` how hard a set with that should feel. ``bound`` is the physiotherapist's limit, where the
+    load alone does not keep to it; ``height`` is that of a box or step. ``tempo_code`` are the four numbers of a tempo.
+    ``ramp`` are warm-up sets.
     """
 
     number: str
     unit: str
+    in_words: bool
     amount: str
     sides: str
     loads: tuple[LoadWords, ...]
@@ -82,6 +87,7 @@ class ItemWords:
     tempo: str | None
     tempo_code: str | None
     rest: str
+    ramp: RampWords | None
 
 
 def item_words(
@@ -101,6 +107,7 @@ def item_words(
     return ItemWords(
         number=number,
         unit=word,
+        in_words=any(isinstance(one.amount, Open) for one in dose.working),
         amount=doses.amount(language, dose),
         sides=doses.sides(language, dose),
         loads=tuple(_load(language, item, take, unit) for take in item.takes),
@@ -109,8 +116,16 @@ def item_words(
         height=_height(language, item.heights) if item.heights else None,
         tempo=doses.tempo_words(language, tempo, manner) if tempo else None,
         tempo_code=str(tempo) if tempo else None,
-        rest=duration(language, dose.first.rest_s),
+        rest=_rest(language, dose),
+        ramp=ramp_words(language, item, unit),
     )
+
+
+def _rest(language: Language, dose: Dose) -> str:
+    """Return the rest after a set, behind the word for it."""
+    if dose.clock is not None and dose.clock.every_s is not None:
+        return language.say("for what is left of %(time)s", time=duration(language, dose.clock.every_s))
+    return durations(language, dose.rests_s)
 
 
 def _load(language: Language, item: ResolvedItem, take: Take, unit: str) -> LoadWords:

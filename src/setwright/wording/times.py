@@ -21,6 +21,11 @@ def duration(language: Language, count_s: int) -> str:
     return language.say("%(minutes)s min %(seconds)s s", minutes=minutes, seconds=seconds)
 
 
+def durations(language: Language, each_s: Sequence[int]) -> str:
+    """Return several times as people say them: 60 s, 60 s, 2 min."""
+    return language.listed(duration(language, count_s) for count_s in each_s)
+
+
 def time_range(language: Language, time: TimeRange) -> str:
     """Return a range in whole minutes, rounded outwards: 28 to 35 min."""
     low, high = time.low_s // 60, -(-time.high_s // 60)

@@ -1,6 +1,7 @@
 // The two places of the guided session where a member enters something: correcting a set in a rest, and the end.
 import { said, sessionLoad } from "../logic/log.js";
 import { ended } from "../logic/ranges.js";
+import { bestLift } from "./best-lift.js";
 import { button, make } from "./make.js";
 import { nextOf } from "./session-page.js";
 import { many, say } from "../words.js";
@@ -23,10 +24,12 @@ export function correctSets(guide, steps) {
     const entry = guide.entryOf(step);
     if (!entry) continue;
     const amount = make("span", "sw-s-said", said(entry));
+    const best = bestLift(guide, step);
     const change = (/** @type {number} */ by) => () => {
       const now = guide.entryOf(step) ?? entry;
       guide.correct(step, { amount: Math.max(0, now.amount + by * (STEP[now.measure] ?? 1)) });
       amount.textContent = said(guide.entryOf(step) ?? now);
+      best.show();
     };
     const less = button("−", "sw-s-step", change(-1));
     const more = button("+", "sw-s-step", change(1));
@@ -42,8 +45,9 @@ export function correctSets(guide, steps) {
         "",
         make("p", "sw-s-name", say("Done: %(exercise)s", { exercise: entry.name })),
         make("div", "sw-s-amounts", less, amount, more),
-        ...loadField(guide, step, entry),
+        ...loadField(guide, step, entry, best.show),
         make("label", "", `${say("Effort")} `, effort),
+        best.box,
       ),
     );
   }
@@ -56,16 +60,30 @@ export function correctSets(guide, steps) {
  * @param {Guide} guide
  * @param {Step} step
  * @param {import("../logic/log.js").Entry} entry
+ * @param {() => void} changed
  */
-function loadField(guide, step, entry) {
+function loadField(guide, step, entry, changed) {
   if (!entry.load && !guide.loadOf(step).text) return [];
   const load = make("input", "");
   load.value = entry.load;
   load.maxLength = 40;
   load.addEventListener("change", () => {
     guide.correct(step, { load: load.value.trim() });
+    changed();
   });
   return [make("label", "", `${say("Load")} `, load)];
+}
+
+/**
+ * Where a member writes how many repetitions it were.
+ * @param {number | undefined} noted
+ */
+export function countField(noted) {
+  const field = make("input", "");
+  field.inputMode = "numeric";
+  field.maxLength = 4;
+  field.value = noted === undefined ? "" : String(noted);
+  return field;
 }
 
 /**

@@ -1,8 +1,9 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
 import { beatAt, nameOf } from "../logic/beat.js";
-import { isTimed, justDone, nextSet } from "../logic/run.js";
-import { amountOf, setOf } from "../logic/steps.js";
-import { correctSets, finishForm } from "./guide-forms.js";
+import { clock, isTimed, justDone, nextSet } from "../logic/run.js";
+import { amountOf, closesSet, placeAmong, setOf } from "../logic/steps.js";
+import { correctSets, countField, finishForm } from "./guide-forms.js";
+import { actOnRounds, roundsMain, roundsOf } from "./guide-rounds.js";
 import { button, link, make, the } from "./make.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
@@ -21,6 +22,7 @@ const TITLES = {
   finish: say("All done"),
   block: "",
   set: "",
+  rounds: "",
 };
 
 export class GuideView {
@@ -28,6 +30,8 @@ export class GuideView {
   /** @type {string[]} what a screen reader hears besides the title */
   #heardAlso = [];
   #warned = "";
+  /** @type {HTMLInputElement | undefined} where a member writes how many an open-ended set came to */
+  #asked;
   #title = make("h2", "sw-s-title");
   #where = make("p", "sw-s-where");
   #progress = make("progress", "sw-s-progress");
@@ -100,9 +104,7 @@ export class GuideView {
     const block = blocks[step.block];
     this.#progress.value = this.guide.run?.at ?? 0;
     this.dialog.dataset.step = step.kind;
-    const place = { number: step.round, all: step.rounds };
-    const of = block.kind === "straight" ? say("Set %(number)s of %(all)s", place) : say("Round %(number)s of %(all)s", place);
-    const round = step.kind === "set" ? of : "";
+    const round = step.kind === "set" ? this.#place(step) : "";
     const around = step.kind === "warm-up" || step.kind === "cool-down" || step.kind === "finish";
     this.#where.textContent = around ? (this.guide.session.session) : [block.name, round].filter(Boolean).join(" · ");
     const ended = step.kind === "finish" && this.guide.stopped;
@@ -111,9 +113,18 @@ export class GuideView {
     this.#clock.hidden = false;
     delete this.#clock.dataset.drawn;
     this.#heardAlso = [];
+    this.#asked = undefined;
     this.#body.replaceChildren(this.#title, ...this.#inside(step));
     this.#body.scrollTop = 0;
     this.#back.hidden = this.guide.run?.at === 0;
+  }
+
+  /** @param {Step} step */
+  #place(step) {
+    const { ramp, ...place } = placeAmong(step, this.guide.blocks);
+    if (ramp) return say("Warm-up set %(number)s of %(all)s", place);
+    if (this.guide.blocks[step.block].kind === "straight") return say("Set %(number)s of %(all)s", place);
+    return say("Round %(number)s of %(all)s", place);
   }
 
   /**
@@ -124,6 +135,8 @@ export class GuideView {
     switch (step.kind) {
       case "set":
         return this.#set(step);
+      case "rounds":
+        return roundsOf(this.guide, step, this.#clock);
       case "warm-up":
       case "cool-down":
         return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
@@ -159,6 +172,7 @@ export class GuideView {
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     if (!elsewhere) parts.push(...partsOf(item, "bound", "height"));
     parts.push(this.#clock);
+    if (setOf(step, this.guide.blocks).leave !== undefined && closesSet(step)) parts.push(this.#ask(step));
     if (!other) parts.push(...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
     if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "stop", "care") : careOf(item)));
@@ -174,8 +188,19 @@ export class GuideView {
   #amount(step, item) {
     const own = setOf(step, this.guide.blocks).amount;
     if (!own) return some(copyOf(partOf(item, "amount")));
+    if (setOf(step, this.guide.blocks).leave !== undefined) return [make("p", "sw-amount sw-amount-small", make("b", "", own))];
     const [number, ...rest] = own.split(" ");
     return [make("p", "sw-amount", make("b", "", number), ` ${rest.join(" ")}`)];
+  }
+
+  /**
+   * How many it were, where the plan cannot know it.
+   * @param {Step} step
+   */
+  #ask(step) {
+    const asked = countField(this.guide.entryOf(step)?.amount);
+    this.#asked = asked;
+    return make("label", "sw-s-ask", `${step.side ? say("Reps done, on the side with fewer") : say("Reps done")} `, asked);
   }
 
   /**
@@ -233,7 +258,13 @@ export class GuideView {
     const going = at.state === "going" || at.state === "lead";
     let main = say("Go on");
     let side = "";
-    if (step.kind === "set") {
+    if (step.kind === "rounds") {
+      main = roundsMain(this.guide, at);
+      side = at.state === "still" ? say("Skip") : at.state === "going" ? say("End now") : at.state === "over" ? say("One more round") : "";
+    } else if (step.kind === "set" && this.#waits()) {
+      main = at.state === "lead" ? say("Get ready") : say("Start");
+      side = say("Skip");
+    } else if (step.kind === "set") {
       main = timed ? (going ? say("Stop here") : say("Start")) : say("Done");
       side = say("Skip");
     } else if (step.kind === "finish") {
@@ -242,23 +273,49 @@ export class GuideView {
       main = say("Done");
     } else {
       if (at.state !== "over" && step.kind === "rest") main = say("Skip rest");
-      side = say("+%(seconds)s s", { seconds: LONGER_S });
+      if (!(step.kind === "rest" && blocks[step.block].every)) side = say("+%(seconds)s s", { seconds: LONGER_S });
     }
     if (this.#main.textContent !== main) this.#main.textContent = main;
     if (this.#side.textContent !== side) this.#side.textContent = side;
     this.#side.hidden = !side;
   }
 
+  /** Whether a block by the clock waits for a member to start it. */
+  #waits() {
+    const { step, blocks, run } = this.guide;
+    return blocks[step.block].every !== undefined && (run?.zero === null || (run?.zero ?? 0) > Date.now());
+  }
+
   #act() {
     const { step, blocks, run } = this.guide;
     if (step.kind === "finish") this.guide.end();
+    else if (step.kind === "rounds") actOnRounds(this.guide);
+    else if (step.kind === "set" && this.#waits()) {
+      if (run?.zero === null) this.guide.startClock();
+    }
     else if (step.kind !== "set") this.guide.move(1);
     else if (isTimed(step, blocks) && run?.begun === null) this.guide.startClock();
+    else if (this.#asked) this.#answered(this.#asked);
     else this.guide.done();
   }
 
+  /** @param {HTMLInputElement} asked */
+  #answered(asked) {
+    const number = asked.value.trim() === "" ? NaN : Number(asked.value);
+    if (Number.isInteger(number) && number >= 0 && number <= 1000) {
+      this.guide.done(number);
+      return;
+    }
+    asked.setAttribute("aria-invalid", "true");
+    asked.focus();
+    this.#tell(say("Write how many you did, or skip the set."));
+  }
+
   #aside() {
-    if (this.guide.step.kind === "set") this.guide.move(1);
+    const { step, blocks, run } = this.guide;
+    const over = step.kind === "rounds" && run && clock(step, blocks, run, Date.now()).state === "over";
+    if (over) this.guide.counted(1);
+    else if (step.kind === "set" || step.kind === "rounds") this.guide.move(1);
     else this.guide.longer(LONGER_S);
   }
 
@@ -266,6 +323,13 @@ export class GuideView {
   #move(at) {
     const { step, blocks, run } = this.guide;
     this.#clock.dataset.state = at.state;
+    const byTheClock = blocks[step.block].every !== undefined && step.kind === "set";
+    if (byTheClock && !isTimed(step, blocks)) {
+      const words = at.state === "lead" ? say("get ready") : say("until the next start");
+      if (at.state === "over") this.#face("0", say("the next start is now: finish, and wait for the one after it"), 1);
+      else this.#face(at.whole ? (at.state === "lead" ? String(at.left) : minutes(at.left)) : "", words, share(at));
+      return;
+    }
     if (step.kind === "set" && !isTimed(step, blocks)) {
       this.#beat(at, run?.begun !== null);
       return;
@@ -286,7 +350,8 @@ export class GuideView {
    */
   #beat(at, running) {
     const { step, blocks } = this.guide;
-    const { high: most, tempo } = setOf(step, blocks);
+    const { high, tempo, leave, up_to: end } = setOf(step, blocks);
+    const most = leave === undefined ? high : (end ?? Infinity);
     const phases = tempo === undefined ? [] : blocks[step.block].items[step.item].tempos[tempo];
     if (phases.length < 2) return;
     if (!running) {
@@ -305,7 +370,11 @@ export class GuideView {
     }
     const beat = beatAt(phases, at.passed);
     if (beat.rep > most) this.#face("✓", say("%(number)s done", { number: most }), 1);
-    else this.#face(String(beat.left), say("%(phase)s · %(number)s of %(all)s", { phase: nameOf(phases[beat.index]), number: beat.rep, all: most }), beat.share);
+    else {
+      const where = { phase: nameOf(phases[beat.index]), number: beat.rep, all: most };
+      const words = leave === undefined ? say("%(phase)s · %(number)s of %(all)s", where) : say("%(phase)s · %(number)s", where);
+      this.#face(String(beat.left), words, beat.share);
+    }
   }
 
   /**

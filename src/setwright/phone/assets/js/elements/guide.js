@@ -4,8 +4,8 @@ import { keepLogged, loggedAt, settings } from "../device/member.js";
 import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { localTime } from "../logic/log.js";
-import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed, runningOn } from "../logic/run.js";
-import { after, closesSet, sessionFrom, setOf } from "../logic/steps.js";
+import { begin, caughtUp, clock, fingerprint, goTo, isTimed, LEAD_S, resumed, runningOn } from "../logic/run.js";
+import { after, closesSet, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
 import { besideWeights, frontChosen, glanceChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
@@ -192,6 +192,10 @@ export class Guide extends HTMLElement {
       this.#keep();
       // Something that ended long ago, while the page was away, is not rung for.
       if (now - since < 2000) this.#signal("end");
+    } else if (after.run !== this.run) {
+      this.run = after.run;
+      this.#keep();
+      if (now - after.run.since < 2000) this.#signal("go");
     }
     const at = clock(this.step, this.blocks, this.run, now);
     this.#count(at);
@@ -230,17 +234,43 @@ export class Guide extends HTMLElement {
   startClock() {
     if (!this.run) return;
     readySound();
-    this.run = { ...this.run, begun: Date.now() };
+    const now = Date.now();
+    const zero = this.blocks[this.step.block].every ? now + LEAD_S * 1000 : null;
+    this.run = { ...this.run, begun: now, zero, since: zero ?? this.run.since };
     this.#keep();
     this.tick();
   }
 
-  /** A set is done: note it and go on. A timed set that was stopped early keeps the seconds it lasted. */
-  done() {
+  /**
+   * Count a round of as many as possible, or take one back.
+   * @param {number} by
+   */
+  counted(by) {
+    if (!this.run) return;
+    this.run = { ...this.run, count: Math.max(0, this.run.count + by) };
+    this.#keep();
+    this.#view?.draw();
+    this.tick();
+  }
+
+  /** The rounds that were counted go into the log, each exercise of each round. */
+  #recordRounds() {
+    const { step, run } = this;
+    if (!run || step.kind !== "rounds") return;
+    for (let round = 1; round <= run.count; round += 1) {
+      this.blocks[step.block].items.forEach((_, item) => this.#record({ ...step, kind: "set", item, round }, undefined));
+    }
+  }
+
+  /**
+   * A set is done: note it and go on. A timed set that was stopped early keeps the seconds it lasted.
+   * @param {number} [counted] how many a member did, where no plan could say it
+   */
+  done(counted) {
     if (!this.run) return;
     const at = clock(this.step, this.blocks, this.run, Date.now());
     const stopped = isTimed(this.step, this.blocks) && at.state !== "still";
-    this.#record(this.step, stopped ? Math.max(0, Math.floor(at.passed)) : undefined);
+    this.#record(this.step, counted ?? (stopped ? Math.max(0, Math.floor(at.passed)) : undefined));
     this.move(1);
   }
 
@@ -251,8 +281,9 @@ export class Guide extends HTMLElement {
   move(by, stopped = false) {
     if (!this.run) return;
     this.stopped = stopped;
+    this.#recordRounds();
     const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
-    this.run = goTo(this.run, at, Date.now());
+    this.run = goTo(this.run, at, Date.now(), this.steps);
     this.#keep();
     this.tick();
   }
@@ -335,7 +366,7 @@ export class Guide extends HTMLElement {
    * @param {number | undefined} amount where it was not the whole amount
    */
   #record(step, amount) {
-    if (!this.run || !closesSet(step)) return;
+    if (!this.run || !closesSet(step) || setOf(step, this.blocks).ramp) return;
     const block = this.blocks[step.block];
     const item = block.items[step.item];
     const load = this.loadOf(step);
@@ -345,7 +376,7 @@ export class Guide extends HTMLElement {
       exercise: item.exercise,
       name: other || item.name,
       block: block.name,
-      set: step.round,
+      set: placeAmong(step, this.blocks).number,
       measure: item.measure,
       amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
       sides: item.sides,

@@ -15,7 +15,17 @@
  * @property {string} [next_bands] the weights to take once all sets reach the top of their range
  * @property {string} [next_weight] the same, of a fixed load
  */
-/** @typedef {{low: number, high: number, load?: number, tempo?: number, amount?: string}} Set reps, seconds or centimetres; places in the lists; its own words where sets differ */
+/**
+ * @typedef {object} Set
+ * @property {number} low reps, seconds or centimetres
+ * @property {number} high
+ * @property {number} [load] its place in the list
+ * @property {number} [tempo] likewise
+ * @property {string} [amount] its own words, where sets differ
+ * @property {number} [leave] there where it is as many as possible: so many reps must be left
+ * @property {number} [up_to] where such a set ends in any case
+ * @property {boolean} [ramp] a warm-up set: it is not in the log
+ */
 /**
  * @typedef {object} Item one exercise
  * @property {string} exercise its id
@@ -41,15 +51,15 @@
  */
 /**
  * @typedef {object} Step
- * @property {"warm-up" | "set" | "rest" | "change" | "block" | "cool-down" | "finish"} kind
+ * @property {"warm-up" | "set" | "rest" | "change" | "block" | "rounds" | "cool-down" | "finish"} kind rounds: as many as possible, one step for all
  * @property {number} block
  * @property {number} item
  * @property {number} round from 1
  * @property {number} rounds
  * @property {0 | 1 | 2} side 0 where both work
- * @property {number} seconds how long a pause lasts; 0 for a step without a clock
+ * @property {number} seconds how long a pause lasts, or as many rounds as possible go on; 0 for a step without a clock
  */
-/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], kit_names?: Record<string, string>, blocks: Block[], steps: Step[]}} Session */
+/** @typedef {{version: 1, plan: string, session: string, week: number, efforts: string[], kit_names?: Record<string, string>, multiples?: string, blocks: Block[], steps: Step[]}} Session */
 
 /**
  * The session of a page as a member with some choices does it; undefined where it has none, or one of another version.
@@ -127,6 +137,18 @@ export function after(steps, at, whole) {
 export function setOf(step, blocks) {
   const { sets } = blocks[step.block].items[step.item];
   return sets[Math.max(0, step.round - 1)] ?? sets[0];
+}
+
+/**
+ * Which set it is, counted among the warm-up sets or among the others.
+ * @param {Step} step
+ * @param {Block[]} blocks
+ * @returns {{ramp: boolean, number: number, all: number}}
+ */
+export function placeAmong(step, blocks) {
+  const leading = blocks[step.block].items[step.item].sets.filter((one) => one.ramp).length;
+  const ramp = setOf(step, blocks).ramp === true;
+  return { ramp, number: ramp ? step.round : step.round - leading, all: ramp ? leading : step.rounds - leading };
 }
 
 /**
