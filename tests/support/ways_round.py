@@ -86,8 +86,8 @@ WAYS_ROUND: Final = (
     one(
         "a longer carry than is allowed",
         _CARRY,
-        "  load: 35 % bodyweight\n",
-        "  load: 35 % bodyweight\n  distance: 25 m\n",
+        "  distance: 40 m\n",
+        "  distance: 25 m\n",
         "dose-beyond-limit",
         _FOUNDATION_B,
     ),
