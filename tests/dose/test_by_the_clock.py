@@ -88,8 +88,7 @@ def test_a_rest_that_is_written_is_kept_between_rounds() -> None:
 
 def test_totals_follow_the_clock() -> None:
     """Ten sets of five with 8 kg are 400 kg, twelve rounds of them 480 kg (computed)."""
-    exercises = made(EVERY).exercises
-    weeks = [week_exposure(plan(written).weeks[0], exercises) for written in (EVERY, ROUNDS)]
+    weeks = [week_exposure(plan(written).weeks[0], made(written)) for written in (EVERY, ROUNDS)]
 
     assert [week.lifted.fixed_kg for week in weeks] == [400, 480]
     assert [week.sets for week in weeks] == [10, 24]

@@ -88,8 +88,8 @@ class WrittenAmount(_Written):
     ``leave`` is there where it is as many as possible: so many must be left, and ``up_to`` ends it in any case.
     """
 
-    low: int
-    high: int
+    low: Number
+    high: Number
     unit: AmountUnit
     leave: int | None = None
     up_to: int | None = None
@@ -339,12 +339,16 @@ def _read_set(written: WrittenSet) -> Set:
 
 def _write_amount(amount: Span, unit: AmountUnit) -> WrittenAmount:
     leave, up_to = (amount.leave, amount.up_to) if isinstance(amount, Open) else (None, None)
-    return WrittenAmount(low=amount.low, high=amount.high, unit=unit, leave=leave, up_to=up_to)
+    return WrittenAmount(low=Fraction(amount.low), high=Fraction(amount.high), unit=unit, leave=leave, up_to=up_to)
 
 
 def _read_amount(written: WrittenAmount) -> Span:
-    low, high = written.low, written.high
+    low, high = _count(written.low), _count(written.high)
     return Span(low, high) if written.leave is None else Open(low, high, written.leave, written.up_to)
+
+
+def _count(number: Fraction) -> int | Fraction:
+    return int(number) if number.denominator == 1 else number
 
 
 def _write_load(load: Load) -> WrittenLoad:

@@ -44,6 +44,8 @@
  * @typedef {object} Block
  * @property {"straight" | "superset" | "circuit"} kind
  * @property {string} name
+ * @property {number} [every] seconds from one start to the next
+ * @property {number} [up_to] where as many rounds as possible end in any case
  * @property {Item[]} items
  * @property {boolean} [optional] a member may leave it out
  * @property {Way[][]} ways for each exercise; none where there is nothing to choose
