@@ -42,6 +42,15 @@ class TimeRange:
         return TimeRange(self.low_s * count, self.high_s * count)
 
 
+def in_minutes(time: TimeRange) -> TimeRange:
+    """Return a time in whole minutes, as it is printed: each end to the nearest, a half up, and no less than one.
+
+    What is printed must add up, so that sums are taken of such parts. Rounding each part outwards would add a minute
+    of doubt with every part.
+    """
+    return TimeRange(*(max(60, (end_s + 30) // 60 * 60) for end_s in (time.low_s, time.high_s)))
+
+
 def set_time(dose: Dose, one: Set) -> TimeRange:
     """Return the time of one set, all sides included, rests excluded."""
     sides = dose.side_count
@@ -69,10 +78,14 @@ def block_time(steps: Sequence[Step], doses: Sequence[Dose]) -> TimeRange:
     return sum((step_time(step, doses) for step in steps), TimeRange(0, 0))
 
 
+def between_blocks(blocks: int) -> TimeRange:
+    """Return the time of all changes from one block to the next."""
+    return step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ()) * max(0, blocks - 1)
+
+
 def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
     """Return the time of all blocks and the changes between them, without warm-up and cool-down."""
-    between = step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ())
-    return sum(blocks, TimeRange(0, 0)) + between * max(0, len(blocks) - 1)
+    return sum(blocks, between_blocks(len(blocks)))
 
 
 def seconds_until_again(steps: Sequence[Step], doses: Sequence[Dose], item: int) -> int | None:

@@ -36,6 +36,9 @@ def labels(language: Language) -> dict[str, str]:
         "doses_in_use": say("Doses in use"),
         "easier": say("Easier"),
         "emergency": say("In an emergency"),
+        "emergency_elsewhere": say(
+            "Anywhere else, call the emergency number of the place that you are in, and do as they say."
+        ),
         "emergency_line": say("In an emergency:"),
         "exercise": say("Exercise"),
         "exercises": say("Exercises"),

@@ -8,7 +8,7 @@ from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, item_data
 from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
-from setwright.outline.training import whole_time
+from setwright.outline.training import warm_up_minutes, whole_time
 from setwright.wording import blocks
 from setwright.wording.changes import in_a_line
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
@@ -32,7 +32,9 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     written = programme.sessions[session.session]
     phase = plan.plan.phases[plan.weeks[session.week - 1].phase]
     language, say = desk.language, desk.language.say
-    facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
+    whole = time_range(language, whole_time(session, written, programme.routines))
+    made_of = blocks.parts_of_time(language, session, warm_up_minutes(written, programme.routines))
+    facts = [[say("Time"), say("%(time)s: %(parts)s", time=whole, parts=made_of)]]
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
     facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
@@ -124,7 +126,7 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
-        "time": time_range(language, block.time),
+        "time": time_range(language, block.minutes),
         "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
         "straight": block.rounds is None,
         "rest": duration(language, block.rest_s),

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
-from setwright.dose.timing import TimeRange
+from setwright.dose.timing import TimeRange, in_minutes
 from setwright.model.plan import Phase
 from setwright.model.prescription import Measure
 from setwright.model.routine import Routine
@@ -64,10 +64,15 @@ def week_sets(week: ResolvedWeek) -> int:
     return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
+def warm_up_minutes(written: Session, routines: dict[str, Routine]) -> TimeRange | None:
+    """Return the time of the shortest and the longest warm-up as it is printed; None where there is none."""
+    takes = [routines[ident].takes for ident in written.warm_up]
+    return in_minutes(TimeRange(min(takes), max(takes))) if takes else None
+
+
 def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:
-    """Return the session's time with its shortest and its longest warm-up; a cool-down may wait for the evening."""
-    warm_ups = [routines[ident].takes for ident in written.warm_up] or [0]
-    return session.time + TimeRange(min(warm_ups), max(warm_ups))
+    """Return the session's time as it is printed, with its warm-up; a cool-down may wait for the evening."""
+    return session.minutes + (warm_up_minutes(written, routines) or TimeRange(0, 0))
 
 
 def appearances(site: Site, ident: str) -> list[Appearance]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession
 from setwright.outline.addresses import PLANS, plan_path, session_path, week_path
 from setwright.outline.site import Site
-from setwright.outline.training import whole_time
+from setwright.outline.training import warm_up_minutes, whole_time
 from setwright.pages.page import Crumb, Page
 from setwright.phone import session_data
 from setwright.wording.blocks import block_name
@@ -70,6 +70,7 @@ def _page(
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
             "whole_time": whole_time(session, written, routines),
+            "warm_up_minutes": warm_up_minutes(written, routines),
             "cues_shown": CUES_SHOWN,
         },
         crumbs=(
