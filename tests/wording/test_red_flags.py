@@ -108,7 +108,9 @@ def test_the_list_knows_what_a_physiotherapist_looks_for() -> None:
 
 
 @pytest.mark.parametrize(("grade", "lines", "words"), GRADED, ids=[grade for grade, _, _ in GRADED])
-def test_each_sign_is_as_grave_as_first_aid_takes_it(grade: str, lines: tuple[str, ...], words: tuple[str, ...]) -> None:
+def test_each_sign_is_as_grave_as_public_guidance_takes_it(
+    grade: str, lines: tuple[str, ...], words: tuple[str, ...]
+) -> None:
     """Bleeding in pregnancy is a call, and a blow to the head ends the day and wants a doctor.
 
     Sources, from memory: ACOG Committee Opinion 804 (2020) for pregnancy; Patricios JS et al., Br J Sports Med

@@ -8,9 +8,9 @@ from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, item_data
 from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
-from setwright.outline.training import warm_up_minutes, whole_time
+from setwright.outline.training import warm_up_minutes, week_before, whole_time
 from setwright.wording import blocks
-from setwright.wording.changes import in_a_line
+from setwright.wording.changes import in_a_line, since_last_time
 from setwright.wording.times import day_long, duration, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
@@ -37,7 +37,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     facts = [[say("Time"), say("%(time)s: %(parts)s", time=whole, parts=made_of)]]
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
-    facts.append([say("Kit"), kit(language, desk.site.kit_of(session))])
+    facts.append([say("Kit"), _kit(desk, session)])
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
@@ -46,7 +46,6 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
         "kind": week_kind(language, session.remains.kind, phase.name),
         "start": _start(session),
-        "first_time": session.first_time,
         "aim": desk.prose(written.aim),
         "facts": facts,
         "notes": [
@@ -54,7 +53,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
             *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
-        "blocks": [_block(desk, session, block) for block in session.blocks],
+        "blocks": [_block(desk, plan, session, block) for block in session.blocks],
         "cool_downs": _choices(desk, written.cool_down),
         "warm_up_names": _names(desk, written.warm_up),
         "cool_down_names": _names(desk, written.cool_down),
@@ -81,6 +80,15 @@ def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list
     }
 
 
+def _kit(desk: Desk, session: ResolvedSession) -> str:
+    """Return the kit of a session, and what its easier ways need beside it."""
+    language, said = desk.language, kit(desk.language, desk.site.kit_of(session))
+    easier = desk.site.kit_of_easier_ways(session)
+    if not easier:
+        return said
+    return f"{said}; {language.say('for easier ways: %(kit)s', kit=kit(language, easier))}"
+
+
 def _start(session: ResolvedSession) -> int:
     """Return the size at which the sheet's template starts to look for the one that fits: 0 is the largest.
 
@@ -104,7 +112,7 @@ def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
     return {"day": desk.language.say("%(day)s: no session.", day=day), "why": desk.prose(why)}
 
 
-def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
+def _block(desk: Desk, plan: ResolvedPlan, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
     language = desk.language
     written = desk.site.programme.sessions[session.session].blocks[block.index]
     items = []
@@ -122,7 +130,8 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
         if (*where, "height") in desk.site.not_reviewed:
             own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
         noted = desk.noted(note, (*where, "note")) if note else None
-        items.append(data | {"note": noted, "own_kit": own_kit, "only": only})
+        since = since_last_time(language, item.changes, session.first_time, week_before(plan, session, item.exercise))
+        items.append(data | {"note": noted, "own_kit": own_kit, "only": only, "since": since})
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),

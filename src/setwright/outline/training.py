@@ -91,6 +91,22 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
     return found
 
 
+def week_before(plan: ResolvedPlan, session: ResolvedSession, exercise: str) -> int | None:
+    """Return the week in which a plan last had an exercise before a session, in any session; None if it is new."""
+    earlier = [
+        other.week
+        for other in plan.sessions
+        if other.date < session.date and any(item.exercise == exercise for item in other.items)
+    ]
+    return max(earlier, default=None)
+
+
+def new_movements(plan: ResolvedPlan, session: ResolvedSession) -> list[str]:
+    """Return the exercises of a session that the plan had in no session before, each once, in order."""
+    exercises = dict.fromkeys(item.exercise for item in session.items)
+    return [exercise for exercise in exercises if week_before(plan, session, exercise) is None]
+
+
 def work_of(dose: Dose) -> float:
     """Return the week's work of one dose: repetitions, seconds or metres, over all sets and sides."""
     amount = sum(float(one.amount.high) for one in dose.working) / (100 if dose.measure == "distance" else 1)

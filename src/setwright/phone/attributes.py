@@ -14,7 +14,8 @@ from markupsafe import Markup, escape
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedItem, Take
-from setwright.model.load import OneRepMaxShare
+from setwright.model.limits import Limits
+from setwright.model.load import BodyWeightShare, OneRepMaxShare
 from setwright.model.units import KG_PER_LB, plain_number
 
 EASIER: Final = "easier"
@@ -49,6 +50,14 @@ def load(item: ResolvedItem, take: Take, unit: str) -> Markup:
             "data-exercise": item.exercise,
         }
     )
+
+
+def cap(limits: Limits | None, unit: str) -> Markup | None:
+    """Return the attributes of a limit in shares of body weight, to be said in the member's own weight; else None."""
+    if limits is None or not isinstance(limits.load, BodyWeightShare):
+        return None
+    share = {"data-share": limits.load.percent / 100, "data-hand": "each" if limits.load.per_hand else None}
+    return attributes({**share, "data-unit": unit})
 
 
 def multiples() -> str:

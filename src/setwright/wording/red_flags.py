@@ -48,7 +48,7 @@ STOP: Final = (
     ),
     later("New swelling, warmth or pain in one calf. See a doctor the same day."),
     later("A fever, an infection, or you fall ill. Do not train until you are well, and ask if in doubt."),
-    later("Shaky, sweaty or suddenly muddled, with diabetes. Do what you were told for low blood sugar, and stay there."),
+    later("Shaky, sweaty or suddenly muddled, with diabetes. Do what you were told for low blood sugar."),
     later("Cramps, a headache, sickness or chills in the heat. Into the shade, cool down, and do not go on."),
     later("A wheeze or a tight chest with asthma. Do as your own plan says, and do not go on today."),
     later("Dizziness, or a headache that comes with the effort."),
@@ -107,10 +107,10 @@ CARE: Final = (
 
 SHORT: Final = (
     later(
-        "Call for help now: chest pain, fainting, a heart or breath that does not settle; a face or throat that swells; "
-        "sudden weakness or numbness, a severe headache, trouble with speech or sight; a seizure; loss of control of "
-        "bladder or bowel, numbness between the legs; confusion or a collapse, in the heat or with diabetes; urine as "
-        "dark as cola; in pregnancy, bleeding, leaking fluid or pain in the belly."
+        "Call for help now: chest pain, fainting, a heart or breath that does not settle; a face or throat that "
+        "swells; sudden weakness or numbness, a severe headache, trouble with speech or sight; a seizure; loss of "
+        "control of bladder or bowel, numbness between the legs; confusion or a collapse, in the heat or with diabetes; "
+        "urine as dark as cola; in pregnancy, bleeding, leaking fluid or pain in the belly."
     ),
     later(
         "After a blow to the head, stop for today, even if you feel well, and do not stay alone. Call for help if you "

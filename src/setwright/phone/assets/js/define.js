@@ -6,6 +6,7 @@ const elements = {
   "sw-today": async () => (await import("./elements/today.js")).Today,
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
+  "sw-cap": async () => (await import("./elements/cap.js")).Cap,
   "sw-guide": async () => (await import("./elements/guide.js")).Guide,
   "sw-settings": async () => (await import("./elements/settings.js")).SettingsForm,
   "sw-copies": async () => (await import("./elements/copies.js")).Copies,

@@ -1,5 +1,6 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
+import { easierAtHome, easierOption } from "./easier.js";
 import { myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
@@ -32,9 +33,11 @@ export function partOf(item, name) {
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, known: boolean}} known: a weight that a log can keep
+ * @param {ParentNode} place where it stands on the page
+ * @returns {{text: string, known: boolean, table?: HTMLElement[]}} known: a weight that a log can keep; table: the
+ *   weights to choose from, where the settings do not say which
  */
-export function loadOf(item, set) {
+export function loadOf(item, set, place) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
   if (!load) return { text: "", known: false };
   const inHand = (/** @type {string} */ taken) => {
@@ -45,10 +48,22 @@ export function loadOf(item, set) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
     const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
     if (mine.state === "weight") return { text: inHand(mine.take), known: true };
-    if (mine.state === "easier") return { text: say("the easier option"), known: false };
+    if (mine.state === "easier") return { text: easierOption(place), known: false };
+    if (mine.state === "unset") return { text: load.text, known: false, table: tableOf(place, load.bands) };
   }
   if (load.weight) return { text: inHand(load.weight), known: true };
   return { text: load.text, known: load.band !== undefined };
+}
+
+/**
+ * A copy of the weights to take, with the line above them.
+ * @param {ParentNode} place
+ * @param {string} bands which of them, as data
+ */
+function tableOf(place, bands) {
+  const mine = [...place.querySelectorAll("sw-load")].find((load) => /** @type {HTMLElement} */ (load).dataset.bands === bands);
+  const table = mine?.querySelector("dl") ?? null;
+  return [table?.previousElementSibling ?? null, table].flatMap((part) => some(copyOf(part)));
 }
 
 /**
@@ -89,13 +104,11 @@ export function homeFirst(page, blocks) {
       line.className = "sw-home-first";
       line.dataset.part = "home-first";
       const without = say("Without %(kit)s:", { kit: lacking.reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
-      line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? [EASIER]));
+      line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? easierAtHome(item)));
       partOf(item, "head")?.after(line);
     });
   });
 }
-
-const EASIER = say("there is no home option. Do the easier one, or leave it out.");
 
 /**
  * @param {HTMLElement | undefined} part
