@@ -107,10 +107,13 @@ CARE: Final = (
 
 SHORT: Final = (
     later(
-        "Call for help now: chest pain, fainting, a heart or breath that does not settle; a face or throat that "
-        "swells; sudden weakness or numbness, a severe headache, trouble with speech or sight; a seizure; loss of "
-        "control of bladder or bowel, numbness between the legs; confusion or a collapse, in the heat or with diabetes; "
-        "urine as dark as cola; in pregnancy, bleeding, leaking fluid or pain in the belly."
+        "Call for help now: chest pain, fainting, a heart or breath that does not settle; sudden weakness or numbness, "
+        "a severe headache, trouble with speech or sight; a seizure; loss of control of bladder or bowel, numbness "
+        "between the legs."
+    ),
+    later(
+        "Call for help, too: a face or throat that swells; confusion or a collapse, in the heat or with diabetes; in "
+        "pregnancy, bleeding, leaking fluid or pain in the belly; urine as dark as cola, even days later."
     ),
     later(
         "After a blow to the head, stop for today, even if you feel well, and do not stay alone. Call for help if you "
