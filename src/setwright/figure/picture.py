@@ -13,7 +13,6 @@ from setwright.model.exercise import Exercise
 from setwright.model.figure import Figure
 from setwright.wording.language import ENGLISH, Language
 
-
 SAME_HEIGHT_CM: Final = 5
 """How far the centre of mass of two like positions may differ. Arithmetic on the example's figures, no source."""
 
@@ -68,8 +67,8 @@ def described(exercise: Exercise, language: Language = ENGLISH) -> str:
 
 
 def ends_where_it_began(motion: Motion) -> bool:
-    """Say whether the last position is as high as the first, so that the next repetition can begin: not after a drop."""
-    return abs(motion.heights_cm[-1] - motion.heights_cm[0]) < SAME_HEIGHT_CM or motion.figure.returns
+    """Say whether the next repetition can begin from the last position: not after a drop, which ends lower down."""
+    return motion.figure.comes_back or abs(motion.heights_cm[-1] - motion.heights_cm[0]) < SAME_HEIGHT_CM
 
 
 @lru_cache(maxsize=1024)
