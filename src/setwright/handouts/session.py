@@ -1,6 +1,8 @@
 """A session's sheet for the wall, and a week's pack: an overview and the sheets of all its sessions."""
 
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from string import ascii_uppercase
 from typing import Any
 
 from setwright.dose.resolved import ResolvedBlock, ResolvedPlan, ResolvedSession, ResolvedWeek
@@ -38,6 +40,7 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
     facts.append([say("Kit"), _kit(desk, session)])
+    shared = shared_cautions(desk, session)
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
@@ -53,7 +56,8 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
             *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
-        "blocks": [_block(desk, plan, session, block) for block in session.blocks],
+        "take_care": [[letter, desk.prose(line)] for line, letter in shared.items()],
+        "blocks": [_block(desk, plan, session, block, shared) for block in session.blocks],
         "cool_downs": _choices(desk, written.cool_down),
         "warm_up_names": _names(desk, written.warm_up),
         "cool_down_names": _names(desk, written.cool_down),
@@ -78,6 +82,16 @@ def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list
             for other in plan.plan.other_training
         ],
     }
+
+
+def shared_cautions(desk: Desk, session: ResolvedSession) -> dict[str, str]:
+    """Return the cautions that several exercises of a session have word for word, each with a letter, in order.
+
+    A sheet says them once, before the work; at each exercise stands the letter. Beyond Z, what is left is said there.
+    """
+    exercises = dict.fromkeys(item.exercise for item in session.items)
+    said = Counter(line for ident in exercises for line in desk.site.programme.exercises[ident].cautions)
+    return dict(zip((line for line, count in said.items() if count > 1), ascii_uppercase, strict=False))
 
 
 def _kit(desk: Desk, session: ResolvedSession) -> str:
@@ -112,7 +126,9 @@ def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
     return {"day": desk.language.say("%(day)s: no session.", day=day), "why": desk.prose(why)}
 
 
-def _block(desk: Desk, plan: ResolvedPlan, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
+def _block(
+    desk: Desk, plan: ResolvedPlan, session: ResolvedSession, block: ResolvedBlock, shared: Mapping[str, str]
+) -> dict[str, Any]:
     language = desk.language
     written = desk.site.programme.sessions[session.session].blocks[block.index]
     items = []
@@ -131,7 +147,18 @@ def _block(desk: Desk, plan: ResolvedPlan, session: ResolvedSession, block: Reso
             own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
         noted = desk.noted(note, (*where, "note")) if note else None
         since = since_last_time(language, item.changes, session.first_time, week_before(plan, session, item.exercise))
-        items.append(data | {"note": noted, "own_kit": own_kit, "only": only, "since": since})
+        cautions = desk.site.programme.exercises[item.exercise].cautions
+        items.append(
+            data
+            | {
+                "note": noted,
+                "own_kit": own_kit,
+                "only": only,
+                "since": since,
+                "care_letters": [shared[line] for line in cautions if line in shared],
+                "cautions": desk.all_prose(line for line in cautions if line not in shared),
+            }
+        )
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
