@@ -11,6 +11,9 @@ def labels(language: Language) -> dict[str, str]:
     """Return every label."""
     say = language.say
     return {
+        "accepted": say("Warnings that the coach stands by"),
+        "accepted_elsewhere": say("Accepted warnings about sessions and plans"),
+        "accepted_why": say("Accepted:"),
         "afterwards_effort": say("Effort of the whole session, 0 to 10"),
         "afterwards_felt": say("How it felt"),
         "afterwards_minutes": say("Minutes"),
@@ -63,6 +66,7 @@ def labels(language: Language) -> dict[str, str]:
         "right": say("Right"),
         "role": say("Role and registration"),
         "routines": say("Warm-ups and cool-downs"),
+        "said_elsewhere": say("Said of it in sessions, warm-ups and plans: signed with it"),
         "second_page": say("This sheet goes on overleaf."),
         "session": say("Session"),
         "sessions": say("Sessions"),
