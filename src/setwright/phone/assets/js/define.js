@@ -7,6 +7,7 @@ const elements = {
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
   "sw-own-weight": async () => (await import("./elements/own-weight.js")).OwnWeight,
+  "sw-cap": async () => (await import("./elements/cap.js")).Cap,
   "sw-guide": async () => (await import("./elements/guide.js")).Guide,
   "sw-settings": async () => (await import("./elements/settings.js")).SettingsForm,
   "sw-copies": async () => (await import("./elements/copies.js")).Copies,

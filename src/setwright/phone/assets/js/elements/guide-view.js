@@ -1,5 +1,5 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
-import { beatAt, nameOf } from "../logic/beat.js";
+import { beatAt, nameOf, paceOf } from "../logic/beat.js";
 import { isTimed, justDone, nextSet } from "../logic/run.js";
 import { amountOf, setOf } from "../logic/steps.js";
 import { correctSets, finishForm } from "./guide-forms.js";
@@ -156,6 +156,7 @@ export class GuideView {
     if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
+    if (!other) parts.push(...(load.table ?? []));
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     if (!elsewhere) parts.push(...partsOf(item, "bound", "height"));
     parts.push(this.#clock);
@@ -292,7 +293,7 @@ export class GuideView {
     if (!running) {
       if (this.#clock.dataset.drawn === "beat") return;
       this.#clock.dataset.drawn = "beat";
-      const words = phases.map((phase) => say("%(phase)s %(seconds)s s", { phase: nameOf(phase), seconds: phase.seconds })).join(" · ");
+      const words = phases.map((phase) => paceOf(phase)).join(" · ");
       this.#clock.replaceChildren(
         make("p", "sw-s-tempo", words),
         button(say("Show the beat"), "sw-button sw-quiet", () => this.guide.startClock()),

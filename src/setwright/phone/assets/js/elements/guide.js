@@ -178,7 +178,7 @@ export class Guide extends HTMLElement {
 
   /** @param {Step} step how heavy, for this member */
   loadOf(step) {
-    return loadOf(this.blocks[step.block].items[step.item], setOf(step, this.blocks));
+    return loadOf(this.blocks[step.block].items[step.item], setOf(step, this.blocks), this.itemOf(step));
   }
 
   tick() {

@@ -3,6 +3,7 @@ import { settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { choose, ownWeight, rows } from "../logic/bands.js";
 import { inOtherUnit, kilograms } from "../logic/exact.js";
+import { easierOption } from "./easier.js";
 import { button, link, make } from "./make.js";
 import { pieces, say, weightSaid } from "../words.js";
 
@@ -69,7 +70,7 @@ export class Load extends HTMLElement {
       this.prepend(line);
       return;
     }
-    line.append(...words(found, this.dataset), this.#unfold());
+    line.append(...words(found, this.dataset, this.closest(".sw-instead-inside, [data-item]")), this.#unfold());
     this.prepend(line);
   }
 
@@ -116,8 +117,9 @@ function bold(found) {
 /**
  * @param {Mine} found
  * @param {DOMStringMap} data
+ * @param {Element | null} item what stands on the page about its exercise
  */
-function words(found, data) {
+function words(found, data, item) {
   const you = (/** @type {(string | Node)[]} */ inside) => make("p", "sw-you-line", ...inside);
   const small = (/** @type {string} */ text) => make("p", "sw-small", text);
   const planned = found.planned && inBothUnits(found.planned, settings());
@@ -129,7 +131,7 @@ function words(found, data) {
     return [line, small(say("The heaviest of your own that is not above the planned %(weight)s.", { weight: planned }))];
   }
   if (found.state === "easier") {
-    const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
+    const line = you(pieces("You: %(weight)s", { weight: make("b", "", easierOption(item)) }));
     if (found.own && data.way === "help") return [line, small(say("All that you have at home helps less than %(weight)s.", { weight: planned }))];
     return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
