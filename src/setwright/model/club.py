@@ -8,6 +8,7 @@ from typing import Annotated, Any, Literal, Self
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from setwright.model.base import CoachModel, refuse
+from setwright.model.plan import Day
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Flag, Length, Mass
@@ -157,6 +158,9 @@ class Club(CoachModel):
         description="What happens where limits, cautions or whom an exercise is not for changed since the sign-off.",
     )
     checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
+    demonstration_day: Day | None = Field(
+        default=None, description="For an example: the day that its home page takes for today, and says so."
+    )
 
     def weights_kg(self, kit: str, per_hand: bool = False) -> tuple[Fraction, ...]:
         """Return the weights of a kind of kit, lightest first; per hand, only those owned in pairs."""

@@ -53,7 +53,7 @@ export class Guide extends HTMLElement {
     onChange((key) => key === "settings" && home(), until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
-    if (this.run) this.open();
+    if (this.run || location.hash === "#go") this.open();
     else this.#offer();
   }
 

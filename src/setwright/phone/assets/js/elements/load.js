@@ -33,6 +33,22 @@ export function myLoad(data, mine) {
   return { state: "weight", take: `${own} ${row.take.split(" ")[1]}`, planned: row.take, own: true };
 }
 
+/**
+ * What is taken for one load of a session, with its kit, in words; nothing where the settings do not tell, or where the
+ * easier option stands for it.
+ * @param {import("../logic/agenda.js").Weighed} load
+ * @param {string[]} tables
+ * @param {Settings} mine
+ */
+export function tableTakes(load, tables, mine) {
+  const bands = load.table === undefined ? undefined : tables[load.table];
+  const found = bands && myLoad({ of: load.of, bands, kit: load.kit, exercise: load.exercise }, mine);
+  const take = found ? found.take : load.weight;
+  if (!take) return "";
+  const values = { kit: load.kit, weight: weightSaid(take) };
+  return load.hand ? say("%(kit)s %(weight)s in each hand", values) : say("%(kit)s %(weight)s", values);
+}
+
 export class Load extends HTMLElement {
   /** @type {AbortController | undefined} */
   #until;

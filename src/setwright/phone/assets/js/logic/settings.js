@@ -7,6 +7,7 @@ import { compare, exact, kilograms } from "./exact.js";
  * @typedef {object} Settings
  * @property {Typed | null} weight
  * @property {"club" | "home"} place
+ * @property {string} plan the id of the plan that the member follows; nothing where it was not asked
  * @property {Record<string, string[]>} kit kit at home, with its weights where it has some
  * @property {Record<string, Lift>} lifts by exercise
  * @property {boolean} sound
@@ -16,7 +17,7 @@ import { compare, exact, kilograms } from "./exact.js";
 
 /** @returns {Settings} */
 export function usual() {
-  return { weight: null, place: "club", kit: {}, lifts: {}, sound: true, vibration: true, text: "usual" };
+  return { weight: null, place: "club", plan: "", kit: {}, lifts: {}, sound: true, vibration: true, text: "usual" };
 }
 
 /**
@@ -32,6 +33,7 @@ export function settingsFrom(value, mended = { count: 0 }) {
   if (weighed && isWeight(weight.number, weighed)) settings.weight = { number: weight.number, unit: weighed };
   else if (given.weight) mended.count += 1;
   if (given.place === "home") settings.place = "home";
+  if (typeof given.plan === "string" && given.plan.length <= MOST.letters) settings.plan = given.plan;
   for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
     const own = Array.isArray(weights) ? weights.filter(isNumber).slice(0, MOST.weights) : undefined;
     if (own) settings.kit[name] = own;
