@@ -82,8 +82,9 @@ def test_the_menu_opens_whatever_came_before(small: Page, address: str, before: 
 def test_the_menu_has_the_coachs_pages_behind_a_tap(small: Page, address: str) -> None:
     """Menu, the coach's and physiotherapist's part, Review."""
     small.goto(address)
-    small.locator("label.md-header__button[for=__drawer]").tap()
     menu = small.locator(".md-sidebar--primary")
+    expect(menu.get_by_role("link", name="Review")).to_be_hidden()
+    small.locator("label.md-header__button[for=__drawer]").tap()
     menu.get_by_text("Coach and physiotherapist").first.tap()
     menu.get_by_role("link", name="Review").tap()
     expect(small).to_have_url(f"{address}review/")

@@ -225,6 +225,7 @@ function weights({ plan, mine, settingsPage }, session) {
   const taken = session.loads.map((load) => tableTakes(load, plan.tables, mine));
   const known = [...new Set(taken.flatMap((one) => (one ? [one] : [])))];
   if (known.length) return [fact(say("Your weights"), known.join(", "))];
+  if (mine.weight) return [fact(say("Your weights"), say("the home options, or the easier ones"))];
   return [fact(say("Your weights"), link(settingsPage, say("Set your body weight")))];
 }
 

@@ -7,7 +7,7 @@ import { button, link, make } from "./make.js";
 import { pieces, say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{state: "unset" | "below" | "above" | "easier" | "weight", take: string, planned: string, own: boolean}} Mine take and planned as data */
+/** @typedef {{state: "unset" | "below" | "above" | "easier" | "home" | "weight", take: string, planned: string, own: boolean}} Mine take and planned as data */
 
 /**
  * What the settings make of a load's bands. take is a weight, "12.5 kg"; planned is the club's weight where an own one
@@ -19,6 +19,7 @@ import { pieces, say, weightSaid } from "../words.js";
 export function myLoad(data, mine) {
   /** @type {Mine} */
   const found = { state: "unset", take: "", planned: "", own: false };
+  if (isAway(data.kit, mine)) return { ...found, state: "home" };
   const lift = mine.lifts[data.exercise ?? ""];
   const typed = data.of === "1rm" ? lift && { number: lift.low, unit: lift.unit } : mine.weight;
   const base = typed && kilograms(typed.number, typed.unit);
@@ -34,6 +35,15 @@ export function myLoad(data, mine) {
 }
 
 /**
+ * Whether a member trains at home, where what a load is taken with is not.
+ * @param {string | undefined} kit
+ * @param {Settings} mine
+ */
+export function isAway(kit, mine) {
+  return mine.place === "home" && kit !== undefined && !(kit in mine.kit);
+}
+
+/**
  * What is taken for one load of a session, with its kit, in words; nothing where the settings do not tell, or where the
  * easier option stands for it.
  * @param {import("../logic/agenda.js").Weighed} load
@@ -43,7 +53,7 @@ export function myLoad(data, mine) {
 export function tableTakes(load, tables, mine) {
   const bands = load.table === undefined ? undefined : tables[load.table];
   const found = bands && myLoad({ of: load.of, bands, kit: load.kit, exercise: load.exercise }, mine);
-  const take = found ? found.take : load.weight;
+  const take = found ? found.take : isAway(load.kit, mine) ? "" : load.weight;
   if (!take) return "";
   const values = { kit: load.kit, weight: weightSaid(take) };
   return load.hand ? say("%(kit)s %(weight)s in each hand", values) : say("%(kit)s %(weight)s", values);
@@ -119,6 +129,7 @@ function words(found, data) {
     const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
     return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
+  if (found.state === "home") return [you(pieces("You: %(weight)s", { weight: make("b", "", say("the home option")) }))];
   return [you([outside(found.state === "below", data.of === "1rm")])];
 }
 

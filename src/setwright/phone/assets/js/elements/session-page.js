@@ -1,6 +1,6 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
-import { myLoad } from "./load.js";
+import { isAway, myLoad } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -37,6 +37,7 @@ export function partOf(item, name) {
 export function loadOf(item, set) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
   if (!load) return { text: "", known: false };
+  if (isAway(load.kit, settings())) return { text: say("the home option"), known: false };
   const inHand = (/** @type {string} */ taken) => {
     const weight = weightSaid(taken);
     return load.per_hand ? say("%(weight)s in each hand", { weight }) : weight;
@@ -80,10 +81,11 @@ export function under(id) {
 export function homeFirst(page, blocks) {
   const mine = settings();
   blocks.forEach((block, index) => {
-    block.items.forEach(({ kit }, place) => {
+    block.items.forEach(({ kit, loads }, place) => {
       const item = itemAt(page, index, place);
       const lacking = kit.filter((name) => !(name in mine.kit));
       partOf(item, "home-first")?.remove();
+      item.toggleAttribute("data-away", loads.some((load) => isAway(load.kit, mine)));
       if (mine.place !== "home" || !lacking.length) return;
       const line = document.createElement("p");
       line.className = "sw-home-first";
