@@ -9,7 +9,7 @@ from setwright.model.vocabulary import WEEKDAYS
 from setwright.outline.site import Site
 from setwright.phone import attributes
 from setwright.wording.blocks import reason
-from setwright.wording.times import day_plain, week_kind
+from setwright.wording.times import week_kind
 from setwright.wording.vocabulary import kit
 
 
@@ -34,8 +34,7 @@ def plan_facts(site: Site, plan: ResolvedPlan) -> dict[str, Any]:
     return {
         "id": plan.ident,
         "about": plain(plan.plan.for_),
-        "event": event
-        and {"name": event.name, "date": event.date.isoformat(), "said": day_plain(site.language, event.date)},
+        "event": event and {"name": event.name, "date": event.date.isoformat()},
         "other": [
             {"weekday": WEEKDAYS.index(other.day), "what": plain(other.what), "hard": other.hard}
             for other in plan.plan.other_training
@@ -56,7 +55,6 @@ def week_facts(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> dict[str, 
 def _skipped(site: Site, skipped: Skipped) -> dict[str, str]:
     return {
         "date": skipped.date.isoformat(),
-        "said": day_plain(site.language, skipped.date),
         "name": site.programme.sessions[skipped.session].name,
         "why": plain(skipped.why),
     }

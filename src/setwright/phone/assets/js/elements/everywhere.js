@@ -1,7 +1,8 @@
 // On every page: the text size, the copy for places without signal, and a line at the foot when there is news.
 import { settings } from "../device/member.js";
 import { hasCopy, keepPages, onNews } from "../device/pages.js";
-import { onChange, read, ROOT } from "../device/store.js";
+import { onChange } from "../device/store.js";
+import { underWay } from "../device/under-way.js";
 import { button, link, make } from "./make.js";
 import { say } from "../words.js";
 
@@ -11,7 +12,7 @@ export function start() {
   const size = () => document.documentElement.setAttribute("data-sw-text", settings().text);
   size();
   onChange((key) => key === "settings" && size(), new AbortController().signal);
-  underWay();
+  sayUnderWay();
   onNews((show) => line(say("A newer plan is here."), button(say("Show it"), "sw-button", show)));
   if (document.readyState === "complete") whenQuiet();
   else addEventListener("load", whenQuiet, { once: true });
@@ -30,12 +31,9 @@ function whenQuiet() {
 }
 
 /** A session that was left open on another page. */
-function underWay() {
-  const run = /** @type {{page?: unknown, since?: unknown} | undefined} */ (read("now"));
-  if (typeof run?.page !== "string" || typeof run.since !== "number") return;
-  const old = Date.now() - run.since > 12 * 3600 * 1000;
-  if (old || run.page === location.pathname || !run.page.startsWith(ROOT)) return;
-  line(say("A session is under way."), link(run.page, say("Back to it")));
+function sayUnderWay() {
+  const run = underWay();
+  if (run) line(say("A session is under way."), link(run.page, say("Back to it")));
 }
 
 /**

@@ -3,11 +3,14 @@ import { save } from "../device/files.js";
 import { keepLogged, loggedAt, settings } from "../device/member.js";
 import { Awake, beep, buzz, readySound } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
+import { underWay } from "../device/under-way.js";
 import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
-import { closesSet, sessionFrom, setOf } from "../logic/steps.js";
+import { secondsOf, sideCount, sidesWith } from "../logic/sides.js";
+import { sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
+import { askFirst } from "./second-session.js";
 import { homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
 
@@ -50,11 +53,18 @@ export class Guide extends HTMLElement {
     this.#until = until;
     const home = () => homeFirst(this.page, this.blocks);
     home();
-    onChange((key) => key === "settings" && home(), until.signal);
+    onChange((key) => {
+      if (key === "settings") home();
+      else if (key === "now" || key === "") this.#follow();
+      else if (key === `log/${this.logged?.id}` && !document.hasFocus()) this.#reread();
+    }, until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
-    if (this.run || location.hash === "#go") this.open();
-    else this.#offer();
+    if (!this.run) this.#offer();
+    if (!this.run && location.hash !== "#go") return;
+    // The way from the home page: once, and not again when the page is loaded anew.
+    history.replaceState(history.state, "", location.pathname + location.search);
+    this.open();
   }
 
   disconnectedCallback() {
@@ -71,6 +81,12 @@ export class Guide extends HTMLElement {
   }
 
   open() {
+    const other = this.run ? undefined : underWay();
+    if (other) this.append(askFirst(other, () => this.#begin()));
+    else this.#begin();
+  }
+
+  #begin() {
     readySound();
     this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now());
     this.logged ??= loggedAt(localTime(this.run.started));
@@ -81,6 +97,27 @@ export class Guide extends HTMLElement {
     void this.#awake.on();
     this.#keep();
     this.tick();
+  }
+
+  /** Another window put a set right. */
+  #reread() {
+    if (!this.logged || this.#unsaved) return;
+    this.logged = loggedAt(this.logged.id) ?? this.logged;
+    this.#view?.draw();
+    this.tick();
+  }
+
+  /** Another window went on with this session, ended it or began another: it is the same one here. */
+  #follow() {
+    const now = read("now");
+    if (!this.run || JSON.stringify(now) === JSON.stringify(this.run)) return;
+    this.run = resumed(now, location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
+    if (!this.#unsaved) this.logged = this.run && loggedAt(localTime(this.run.started));
+    if (this.run) this.tick();
+    else if (!this.#unsaved) {
+      this.#close();
+      this.#offer();
+    }
   }
 
   /** Back to the page; the session waits, and its clock goes on. */
@@ -175,7 +212,7 @@ export class Guide extends HTMLElement {
     if (after.done) {
       const { since } = after.run;
       this.run = after.run;
-      this.#record(after.done, undefined);
+      this.#record(after.done, setOf(after.done, this.blocks).high);
       this.#keep();
       // Something that ended long ago, while the page was away, is not rung for.
       if (now - since < 2000) this.#signal("end");
@@ -238,7 +275,8 @@ export class Guide extends HTMLElement {
   move(by, stopped = false) {
     if (!this.run) return;
     this.stopped = stopped;
-    const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
+    const left = by < 0 ? this.run.left : null;
+    const at = left ?? Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
     this.run = goTo(this.run, at, Date.now());
     this.#keep();
     this.tick();
@@ -249,7 +287,11 @@ export class Guide extends HTMLElement {
    * @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop
    */
   finish(stopped = false) {
+    const left = this.run?.at ?? null;
     this.move(this.steps.length, stopped);
+    // Ended by mistake: the way back leads to where it was.
+    if (this.run) this.run = { ...this.run, left };
+    this.#keep();
   }
 
   /** @param {number} seconds */
@@ -305,9 +347,11 @@ export class Guide extends HTMLElement {
    * @param {{effort: number | null} | {minutes: number}} values
    */
   sum(values) {
-    if (!this.logged) return;
+    if (!this.logged || !this.run) return;
     Object.assign(this.logged, values);
+    if ("minutes" in values) this.run = { ...this.run, minutes: values.minutes };
     this.keepLog(...Object.keys(values));
+    this.#keep();
   }
 
   /**
@@ -315,20 +359,24 @@ export class Guide extends HTMLElement {
    * @param {number | undefined} amount where it was not the whole amount
    */
   #record(step, amount) {
-    if (!this.run || !closesSet(step)) return;
+    if (!this.run || step.kind !== "set") return;
     const block = this.blocks[step.block];
     const item = block.items[step.item];
     const load = this.loadOf(step);
     const other = this.insteadOf(step);
     const old = this.entryOf(step);
+    const before = old ? (this.run.sides[noteOf(step)] ?? "") : "";
+    const sides = sidesWith(before, step.side);
+    if (sides) this.run = { ...this.run, sides: { ...this.run.sides, [noteOf(step)]: sides } };
+    const lasted = amount === undefined ? undefined : secondsOf(before, step.side, old?.amount, amount);
     const entry = {
       exercise: item.exercise,
       name: other || item.name,
       block: block.name,
       set: step.round,
       measure: item.measure,
-      amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
-      sides: item.sides,
+      amount: lasted ?? old?.amount ?? setOf(step, this.blocks).high,
+      sides: sideCount(item.sides, sides),
       load: old?.load ?? (load.known && !other ? load.text : ""),
       effort: old?.effort ?? null,
       place: noteOf(step),
@@ -344,7 +392,7 @@ export class Guide extends HTMLElement {
     };
     if (old) Object.assign(old, entry);
     else this.logged.sets.push(entry);
-    if (this.logged.effort === null) this.logged.minutes = this.minutes;
+    if (this.logged.effort === null) this.logged.minutes = this.run.minutes || this.minutes;
     this.keepLog(entry.place, "minutes");
   }
 

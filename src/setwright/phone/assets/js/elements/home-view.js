@@ -88,7 +88,7 @@ function ofBefore(day) {
   return [
     make("p", "sw-place", day.plan.plan),
     make("h2", "", say("Your plan has not begun")),
-    make("p", "", ...pieces("It starts on %(day)s.", { day: time(first.starts, first.said) })),
+    make("p", "", ...pieces("It starts on %(day)s.", { day: time(first.starts) })),
     ...coming(day, say("First session")),
   ];
 }
@@ -110,7 +110,7 @@ function ofAfter({ plan, root }) {
 function reason({ skipped, moved, week }) {
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
   if (moved) {
-    const day = time(moved.date, moved.said);
+    const day = time(moved.date);
     return [make("p", "sw-hint", ...pieces("%(session)s is on %(day)s this week.", { session: moved.name, day }), ` ${moved.why.join(" ")}`)];
   }
   const days = week?.days ?? [];
@@ -140,10 +140,10 @@ function coming({ agenda, root }, label = say("Next session")) {
   if (next) {
     const way = link(root + next.url, next.name);
     way.className = "sw-next-session";
-    parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", time(next.date, next.said), `, ${next.time}`));
+    parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", time(next.date), `, ${next.time}`));
   }
   if (event) {
-    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, time(event.date, event.said)));
+    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, time(event.date)));
   }
   return parts;
 }
@@ -160,9 +160,9 @@ export function weekList(plan, week, done, root, today) {
   const rows = [
     ...week.days.map((one) => {
       const tick = done.has(one) ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [];
-      return { date: one.date, inside: [time(one.date, one.said), " ", link(root + one.url, one.name), ...tick] };
+      return { date: one.date, inside: [time(one.date), " ", link(root + one.url, one.name), ...tick] };
     }),
-    ...week.skipped.map((one) => ({ date: one.date, inside: [time(one.date, one.said), ` ${say("%(session)s: left out", { session: one.name })}`] })),
+    ...week.skipped.map((one) => ({ date: one.date, inside: [time(one.date), ` ${say("%(session)s: left out", { session: one.name })}`] })),
   ].sort((a, b) => (a.date < b.date ? -1 : 1));
   const list = make("ul", "sw-plain sw-week-days");
   for (const { date, inside } of rows) {
@@ -208,7 +208,7 @@ export function demonstration(day) {
  */
 function place({ agenda, plan, today }) {
   const { week } = agenda;
-  const said = new Date(`${today}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
+  const said = daySaid(today);
   const values = { day: said, week: week?.number ?? 0, weeks: plan.weeks.length, phase: week?.phase ?? "" };
   const line = make("p", "sw-place", week ? say("%(day)s. Week %(week)s of %(weeks)s, %(phase)s", values) : `${said}. ${plan.plan}`);
   if (week?.tag) line.append(" ", make("span", `sw-tag sw-tag-${week.kind}`, week.tag));
@@ -238,11 +238,16 @@ function fact(name, value) {
 }
 
 /**
+ * A day in words: Friday 20 August.
  * @param {string} date
- * @param {string} said
  */
-function time(date, said) {
-  const element = make("time", "", said);
+function daySaid(date) {
+  return new Date(`${date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
+}
+
+/** @param {string} date */
+function time(date) {
+  const element = make("time", "", daySaid(date));
   element.dateTime = date;
   return element;
 }

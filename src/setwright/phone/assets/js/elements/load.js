@@ -137,7 +137,7 @@ function words(found, data) {
  * @param {boolean} below
  * @param {boolean} ofMax
  */
-function outside(below, ofMax) {
+export function outside(below, ofMax) {
   if (ofMax && below) return say("Your 1RM is below this table. Ask your coach what to take.");
   if (ofMax) return say("Your 1RM is above this table. Ask your coach what to take.");
   if (below) return say("Your body weight is below this table. Ask your coach what to take.");

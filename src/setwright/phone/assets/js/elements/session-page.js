@@ -1,6 +1,6 @@
 // The session's page: what stands there about each exercise, and the parts of it that the guided session shows again.
 import { settings } from "../device/member.js";
-import { isAway, myLoad } from "./load.js";
+import { isAway, myLoad, outside } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -32,7 +32,7 @@ export function partOf(item, name) {
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, known: boolean}} known: a weight that a log can keep
+ * @returns {{text: string, known: boolean, advice?: string}} known: a weight that a log can keep
  */
 export function loadOf(item, set) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
@@ -46,6 +46,9 @@ export function loadOf(item, set) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
     const mine = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise }, settings());
     if (mine.state === "weight") return { text: inHand(mine.take), known: true };
+    if (mine.state === "below" || mine.state === "above") {
+      return { text: load.text, known: false, advice: outside(mine.state === "below", of === "1rm") };
+    }
     if (mine.state === "easier") return { text: say("the easier option"), known: false };
   }
   if (load.weight) return { text: inHand(load.weight), known: true };

@@ -1,11 +1,11 @@
 // What a day holds: the session, the event, or a rest with its reason, and what comes next. Pure: no page, no clock.
 
 /** @typedef {{kit: string, exercise: string, hand: boolean, of?: string, table?: number, weight?: string}} Weighed table: its place among the plan's */
-/** @typedef {{date: string, said: string, name: string, time: string, url: string, kit: string, why: string[], from: string | null, loads: Weighed[]}} Session */
-/** @typedef {{date: string, said: string, name: string, why: string}} Skipped */
-/** @typedef {{number: number, starts: string, said: string, ends: string, url: string, kind: string, phase: string, tag: string, days: Session[], skipped: Skipped[]}} Week */
+/** @typedef {{date: string, name: string, time: string, url: string, kit: string, why: string[], from: string | null, loads: Weighed[]}} Session */
+/** @typedef {{date: string, name: string, why: string}} Skipped */
+/** @typedef {{number: number, starts: string, ends: string, url: string, kind: string, phase: string, tag: string, days: Session[], skipped: Skipped[]}} Week */
 /** @typedef {{weekday: number, what: string, hard: boolean}} Other training beside the plan, by weekday from Monday, 0 */
-/** @typedef {{name: string, date: string, said: string}} Event */
+/** @typedef {{name: string, date: string}} Event */
 /** @typedef {{id: string, plan: string, about: string, url: string, event: Event | null, other: Other[], tables: string[], weeks: Week[]}} Plan */
 /** @typedef {import("./log.js").Logged} Logged */
 /**
