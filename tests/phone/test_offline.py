@@ -156,7 +156,7 @@ def test_the_page_says_what_is_kept(member: BrowserContext, host: Host) -> None:
     page.goto(f"{host.address}offline/")
 
     expect(page.locator("sw-offline .sw-lead")).to_contain_text(
-        re.compile(r"This device keeps all of it: \d{3} pages and files, \d+\.\d MB, copied \d+ ")
+        re.compile(r"This device keeps every page with its pictures: \d{3} pages and files, \d+\.\d MB, copied \d+ ")
     )
 
 

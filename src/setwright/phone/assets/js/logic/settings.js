@@ -93,14 +93,6 @@ function named(table, most, mended) {
 }
 
 /**
- * Weights from a line such as "8, 12 kg and 16".
- * @param {string} line
- */
-export function weightsIn(line) {
-  return [...new Set(line.match(/\d+(?:\.\d+)?/g) ?? [])].filter(isNumber);
-}
-
-/**
  * The lowest and highest 1RM that the published formulas give, from the multiples that the page carries.
  * @param {string} multiples such as "2 1.03 1.09; 3 1.06 1.12"
  * @param {string} number the weight
