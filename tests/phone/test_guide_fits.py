@@ -45,6 +45,7 @@ def test_nothing_is_cut_in_any_window(browser: Browser, address: str, window: tu
     page.evaluate("mine => localStorage.setItem('setwright:/:settings', JSON.stringify(mine))", mine)
     page.clock.install()
     page.goto(f"{address}{SESSION}#go")
+    page.locator(".sw-s-title").wait_for()
     training = Training.__new__(Training)
     training.page = page
     found = {}
@@ -61,6 +62,7 @@ def test_the_figure_moves_and_is_large(phone: Page, address: str) -> None:
     phone.set_viewport_size({"width": 360, "height": 740})
     phone.emulate_media(reduced_motion="no-preference")
     phone.goto(f"{address}{SESSION}#go")
+    phone.locator(".sw-s-title").wait_for()
     training = Training.__new__(Training)
     training.page = phone
     phone.clock.install()
@@ -81,6 +83,7 @@ def test_the_weight_to_fetch_stands_in_the_rest_before(phone: Page, address: str
     phone.evaluate("mine => localStorage.setItem('setwright:/:settings', JSON.stringify(mine))", mine)
     phone.clock.install()
     phone.goto(f"{address}{SESSION}#go")
+    phone.locator(".sw-s-title").wait_for()
     training = Training.__new__(Training)
     training.page = phone
     training.go_to("Change over")
@@ -93,6 +96,7 @@ def test_bars_keep_their_two_colours_where_colours_are_forced(browser: Browser, 
     page = context.new_page()
     page.clock.install()
     page.goto(f"{address}{SESSION}#go")
+    page.locator(".sw-s-title").wait_for()
     training = Training.__new__(Training)
     training.page = page
     training.go_to("Rest")

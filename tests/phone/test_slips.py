@@ -188,6 +188,7 @@ def test_outside_the_table_there_is_advice(phone: Page, address: str, weight: st
     phone.evaluate("mine => localStorage.setItem('setwright:/:settings', JSON.stringify(mine))", mine)
     phone.clock.install(time=datetime(2027, 8, 20, 18))
     phone.goto(f"{address}{OTHER}#go")
+    phone.locator(".sw-s-title").wait_for()
     phone.clock.pause_at(datetime(2027, 8, 20, 18, 1))
     training = Training.__new__(Training)
     training.page = phone
