@@ -17,7 +17,7 @@ CUT = """() => {
   for (const one of session.querySelectorAll('.sw-s-top *, .sw-s-body *, .sw-s-buttons *')) {
     if (!one.checkVisibility() || one.closest('svg, .sw-scroll')) continue;
     const { left, right } = one.getBoundingClientRect();
-    if (left < -1 || right > wide + 1) found.push(`${one.className} ${one.textContent.slice(0, 30)} ${left} to ${right}`);
+    if (left < -1 || right > wide + 1) found.push(`${one.textContent.slice(0, 30)} ${left} to ${right}`);
   }
   for (const one of session.querySelectorAll('.sw-s-top button, .sw-s-buttons button')) {
     const { top, bottom, width } = one.getBoundingClientRect();
@@ -27,7 +27,8 @@ CUT = """() => {
   const body = session.querySelector('.sw-s-body');
   if (body.scrollWidth > body.clientWidth) found.push('the body scrolls sideways');
   if (body.clientHeight < 120) found.push(`the body is ${body.clientHeight} px high`);
-  const [back, main, side] = [...session.querySelectorAll('.sw-s-buttons > button')].map((one) => one.getBoundingClientRect().width);
+  const buttons = [...session.querySelectorAll('.sw-s-buttons > button')];
+  const [back, main, side] = buttons.map((one) => one.getBoundingClientRect().width);
   if (main <= Math.max(back, side)) found.push(`main ${main}, others ${back} and ${side}`);
   return found;
 }"""

@@ -12,7 +12,15 @@ import pytest
 from playwright.sync_api import Page, expect
 
 SQUAT = {"exercise": "goblet-squat", "name": "Goblet squat", "block": "B", "measure": "reps", "sides": 1, "place": ""}
-HOLD = {"exercise": "wall-sit", "name": "Wall sit", "block": "B", "measure": "hold", "sides": 1, "load": "", "place": ""}
+HOLD = {
+    "exercise": "wall-sit",
+    "name": "Wall sit",
+    "block": "B",
+    "measure": "hold",
+    "sides": 1,
+    "load": "",
+    "place": "",
+}
 
 
 def one(day: str, sets: list[dict[str, Any]], effort: int | None = 5) -> dict[str, Any]:
@@ -123,7 +131,7 @@ def test_one_exercise_over_time_has_its_axis_its_table_and_its_bests(log: Page) 
 
 
 def test_a_restore_says_first_what_it_would_bring(log: Page, tmp_path: Path) -> None:
-    """One new session, one that lacks a set, one value that differs: looked at, left, then taken; nothing is lowered."""
+    """One new session, one that lacks a set, one value that differs: looked at, left, then taken; nothing lowered."""
     lower = LOG[1] | {"sets": [LOG[1]["sets"][0] | {"amount": 3}]}
     shorter = LOG[2] | {"sets": [*LOG[2]["sets"], {"set": 3, "effort": None} | HOLD | {"amount": 20}]}
     file = tmp_path / "copy.json"
@@ -153,7 +161,7 @@ def test_an_empty_file_gets_an_answer(log: Page, tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("before", ["", "\ufeff", "sep=;\r\n", "\ufeffsep=;\r\n"])
 def test_a_table_that_a_spreadsheet_saved_with_semicolons_is_read(run: Callable[..., Any], before: str) -> None:
-    """As spreadsheets write where a comma stands in numbers: semicolons, a byte-order mark, a first line that names them."""
+    """As spreadsheets write where numbers have commas: semicolons, a byte-order mark, a first line that names them."""
     table = csv.reader(io.StringIO(run("csv", "m => m.csvOf(given)", LOG), newline=""))
     out = io.StringIO(newline="")
     csv.writer(out, delimiter=";").writerows(table)
@@ -172,7 +180,10 @@ def test_a_comma_in_a_number_of_such_a_table_is_a_point(run: Callable[..., Any])
 
 def test_weeks_and_bests_count_any_unit(run: Callable[..., Any]) -> None:
     """35 lb are 15.9 kg (0.45359237 kg, 1959): heavier than 12 kg, lighter than 16 kg."""
-    sessions = [one("2027-08-17", [SQUAT | {"amount": 5, "load": "16 kg"}]), one("2027-08-10", [SQUAT | {"amount": 5, "load": "35 lb"}])]
+    sessions = [
+        one("2027-08-17", [SQUAT | {"amount": 5, "load": "16 kg"}]),
+        one("2027-08-10", [SQUAT | {"amount": 5, "load": "35 lb"}]),
+    ]
     found = run("history", "m => m.historyOf(given, 'goblet-squat')", sessions)
     best = run("history", "m => m.bestsOf(m.historyOf(given, 'goblet-squat')).heaviest.best.load", sessions)
 

@@ -84,7 +84,10 @@ def test_minutes_beyond_a_day_draw_no_chart_of_their_own(phone: Page, address: s
     phone.goto(f"{address}log/")
 
     expect(phone.locator("sw-log figcaption")).to_contain_text("Highest: 200.")
-    assert phone.locator(".sw-load-chart rect").evaluate_all("all => all.map(one => one.getAttribute('height'))") == ["0", "60"]
+    assert phone.locator(".sw-load-chart rect").evaluate_all("all => all.map(one => one.getAttribute('height'))") == [
+        "0",
+        "60",
+    ]
 
 
 @pytest.mark.parametrize("place", ["settings/", "log/"])

@@ -1,4 +1,4 @@
-"""Without signal: what the page says is true, what costs money is asked, and a half-published site shows the whole copy."""
+"""Without signal: what is said is true, what costs money is asked, and a half-published site shows the copy."""
 
 import shutil
 

@@ -32,7 +32,9 @@ def open_on(page: Page, address: str, day: str, stored: dict[str, Any] | None = 
 def keep(page: Page, address: str, stored: dict[str, Any]) -> None:
     """Put values into the storage, each under its key."""
     page.goto(f"{address}safety/")
-    line = "kept => Object.entries(kept).forEach(([k, v]) => localStorage.setItem('setwright:/:' + k, JSON.stringify(v)))"
+    line = (
+        "kept => Object.entries(kept).forEach(([k, v]) => localStorage.setItem('setwright:/:' + k, JSON.stringify(v)))"
+    )
     page.evaluate(line, stored)
 
 
@@ -56,7 +58,8 @@ def test_on_a_training_day_the_session_stands_above_the_fold(small: Page, addres
     expect(start).to_be_in_viewport(ratio=1)
     bar = small.get_by_role("navigation", name="Main pages").bounding_box()
     button = start.bounding_box()
-    assert bar and button
+    assert bar
+    assert button
     assert button["y"] + button["height"] <= bar["y"]
 
 
@@ -91,7 +94,7 @@ def test_without_a_body_weight_the_card_asks_for_it(small: Page, address: str) -
 def test_every_kind_of_day_says_what_it_is_and_what_is_next(
     small: Page, address: str, day: str, says: list[str]
 ) -> None:
-    """Before the plan, at rest, on the key session's day, left out, moved, in a lighter week, at the event, and after."""
+    """Before the plan, at rest, on the key session's day, left out, moved, lighter, at the event, and after."""
     open_on(small, address, day)
     text = small.locator(".sw-day").inner_text()
 
@@ -184,7 +187,7 @@ def plain_home(small: Page, address: str, site: Path) -> Iterator[Page]:
     assert html.count(' data-demonstration="2027-08-20"') == 1
     own = html.replace(' data-demonstration="2027-08-20"', "")
     small.route(f"{address}?on=*", lambda route: route.fulfill(body=own, content_type="text/html"))
-    yield small
+    return small
 
 
 def test_a_clubs_own_site_knows_no_other_day(plain_home: Page, address: str) -> None:

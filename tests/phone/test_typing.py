@@ -30,7 +30,15 @@ def test_weights_at_home_are_read_with_either_comma(run: Callable[..., Any], lin
 
 @pytest.mark.parametrize(
     ("text", "number"),
-    [("68", "68"), ("68,5", "68.5"), (" 68.25 ", "68.25"), ("99,999", None), ("1.234", None), ("-5", None), ("6e1", None)],
+    [
+        ("68", "68"),
+        ("68,5", "68.5"),
+        (" 68.25 ", "68.25"),
+        ("99,999", None),
+        ("1.234", None),
+        ("-5", None),
+        ("6e1", None),
+    ],
 )
 def test_three_decimals_are_a_slip(run: Callable[..., Any], text: str, number: str | None) -> None:
     """99,999 is neither 99.999 kg nor a hundred thousand: nobody weighs a member to the gram."""

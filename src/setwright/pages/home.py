@@ -22,7 +22,9 @@ def pages(site: Site) -> Iterator[Page]:
     yield Page(
         path=MORE,
         title=say("More"),
-        description=say("Everything else on these pages: for your training, for the coach and for the physiotherapist."),
+        description=say(
+            "Everything else on these pages: for your training, for the coach and for the physiotherapist."
+        ),
         template="more.md.jinja",
         context={},
         kind="more",

@@ -28,7 +28,7 @@ class Tables:
         return self._places[table]
 
 
-def plan_facts(site: Site, plan: ResolvedPlan) -> dict[str, Any]:
+def plan_facts(plan: ResolvedPlan) -> dict[str, Any]:
     """Return the event that a plan leads up to, if any, and the training beside it, by weekday from Monday, 0."""
     event = plan.plan.event
     return {
@@ -95,5 +95,7 @@ def _loads(site: Site, session: ResolvedSession, tables: Tables) -> list[dict[st
             one |= {"weight": attributes.weight(take.choice.weight_kg, unit)}
         else:
             continue
-        found.setdefault(tuple(sorted((k, v) for k, v in one.items() if k != "exercise" or one.get("of") == "1rm")), one)
+        found.setdefault(
+            tuple(sorted((k, v) for k, v in one.items() if k != "exercise" or one.get("of") == "1rm")), one
+        )
     return list(found.values())

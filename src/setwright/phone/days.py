@@ -46,7 +46,7 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
             for week in plan.weeks
         ]
         content = {
-            **agenda.plan_facts(site, plan),
+            **agenda.plan_facts(plan),
             "plan": plan.plan.name,
             "url": folder_of(plan_path(plan.ident)),
             "tables": tables.written,
