@@ -52,8 +52,9 @@ def test_the_rest_is_under_one_more(small: Page, address: str) -> None:
 
 
 def search_first(page: Page) -> None:
+    page.wait_for_load_state("networkidle")
     page.locator("label.md-header__button[for=__search]").tap()
-    page.get_by_role("textbox", name="Search").fill("squat")
+    page.get_by_role("textbox", name="Search").press_sequentially("squat")
     page.locator(".md-search-result__link").first.wait_for()
     page.get_by_role("button", name="Clear").click()
     page.keyboard.press("Escape")

@@ -14,8 +14,9 @@ def test_members_pages_come_first(phone: Page, address: str, word: str) -> None:
     """The first page that a search finds is one to train with, whatever the coach's pages say of the word."""
     phone.set_viewport_size({"width": 360, "height": 740})
     phone.goto(address)
+    phone.wait_for_load_state("networkidle")
     phone.locator("label.md-header__button[for=__search]").tap()
-    phone.get_by_role("textbox", name="Search").fill(word)
+    phone.get_by_role("textbox", name="Search").press_sequentially(word)
     phone.locator(".md-search-result__link").first.wait_for()
     found = phone.locator(".md-search-result__link").evaluate_all("all => all.map(one => one.href)")
     kinds = [href.removeprefix(address).startswith(COACHS) for href in found]

@@ -1,5 +1,6 @@
 """What the home page says of a day besides its session's name: where it stands, what is taken, and what else is on."""
 
+from collections.abc import Iterator
 from datetime import timedelta
 from typing import Any
 
@@ -66,7 +67,7 @@ def session_facts(site: Site, week: ResolvedWeek, session: ResolvedSession, tabl
         "kit": kit(site.language, site.kit_of(session)),
         "why": [plain(reason(site.language, why)) for why in session.reasons],
         "from": _moved_from(week, session),
-        "loads": _loads(site, session, tables),
+        "loads": list(_loads(site, session, tables)),
     }
 
 
@@ -78,24 +79,17 @@ def _moved_from(week: ResolvedWeek, session: ResolvedSession) -> str | None:
     return (week.starts + timedelta(days=(moved - week.starts.weekday()) % 7)).isoformat()
 
 
-def _loads(site: Site, session: ResolvedSession, tables: Tables) -> list[dict[str, Any]]:
-    """Return what is weighed in a session, heaviest load of each exercise, each once."""
+def _loads(site: Site, session: ResolvedSession, tables: Tables) -> Iterator[dict[str, Any]]:
+    """Yield the heaviest load of each exercise that is weighed."""
     unit = site.programme.club.units
-    found: dict[tuple[Any, ...], dict[str, Any]] = {}
     for item in session.items:
         heaviest = item.dose.heaviest
         take = item.take_of(heaviest)
         if heaviest is None or take is None or item.kit is None:
             continue
-        one: dict[str, Any] = {"kit": item.kit, "exercise": item.exercise, "hand": heaviest.per_hand}
+        of = {"kit": item.kit, "exercise": item.exercise, "hand": heaviest.per_hand}
         if take.bands:
-            one |= {"of": "1rm" if heaviest.of == "1RM" else "body-weight"}
-            one |= {"table": tables.place(attributes.bands(take.bands, unit))}
+            table = tables.place(attributes.bands(take.bands, unit))
+            yield of | {"of": "1rm" if heaviest.of == "1RM" else "body-weight", "table": table}
         elif take.choice and take.choice.weight_kg is not None:
-            one |= {"weight": attributes.weight(take.choice.weight_kg, unit)}
-        else:
-            continue
-        found.setdefault(
-            tuple(sorted((k, v) for k, v in one.items() if k != "exercise" or one.get("of") == "1rm")), one
-        )
-    return list(found.values())
+            yield of | {"weight": attributes.weight(take.choice.weight_kg, unit)}

@@ -6,6 +6,7 @@ import { summary } from "./guide-end.js";
 import { figureOf } from "./guide-figure.js";
 import { correctSets } from "./guide-forms.js";
 import { button, link, make, the } from "./make.js";
+import { saveFile } from "./rescue.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
 import { say } from "../words.js";
@@ -96,7 +97,7 @@ export class GuideView {
     this.#warned = now;
     this.#warning.replaceChildren(trouble);
     if (!unsaved) return;
-    const keep = button(say("Save the sets as a file"), "sw-button", () => this.guide.saveFile());
+    const keep = button(say("Save the sets as a file"), "sw-button", () => saveFile(this.guide));
     this.#warning.append(` ${say("The sets of this session are on this page only.")} `, keep);
   }
 

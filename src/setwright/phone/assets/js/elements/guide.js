@@ -1,7 +1,6 @@
 // The guided session: one step at a time. It keeps where it stands after every touch, and reads the time from the clock.
-import { save } from "../device/files.js";
-import { keepLogged, loggedAt, settings } from "../device/member.js";
-import { Awake, beep, buzz, readySound } from "../device/signals.js";
+import { keepLogged, loggedAt } from "../device/member.js";
+import { Awake, readySound, signal } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
 import { underWay } from "../device/under-way.js";
 import { localTime } from "../logic/log.js";
@@ -10,6 +9,7 @@ import { secondsOf, sideCount, sidesWith } from "../logic/sides.js";
 import { sessionFrom, setOf } from "../logic/steps.js";
 import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
+import { rescue } from "./rescue.js";
 import { askFirst } from "./second-session.js";
 import { homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
@@ -133,7 +133,7 @@ export class Guide extends HTMLElement {
     if (this.#unsaved) this.keepLog();
     if (this.#unsaved) {
       this.leave();
-      this.append(this.#rescue());
+      this.append(rescue(this, this.#unsaved, () => this.#drop()));
       return;
     }
     const kept = this.logged !== undefined;
@@ -150,24 +150,6 @@ export class Guide extends HTMLElement {
     this.#tell();
     remove("now");
     this.leave();
-  }
-
-  /** What to do with a session that this device does not take. */
-  #rescue() {
-    const box = make("div", "sw-hint sw-rescue", make("p", "", make("b", "", say("This session is not saved on this device.")), ` ${this.#unsaved}`));
-    box.setAttribute("role", "alert");
-    const again = button(say("Try again"), "sw-button sw-quiet", () => this.end());
-    const away = button(say("End without saving"), "sw-link", () => {
-      if (confirm(say("End this session without saving it on this device?"))) this.#drop();
-    });
-    box.append(make("p", "sw-actions", button(say("Save the sets as a file"), "sw-button", () => this.saveFile()), " ", again, " ", away));
-    return box;
-  }
-
-  /** The sets as a file, which My log restores from. */
-  saveFile() {
-    if (!this.logged) return;
-    save(`session-${this.logged.id.replaceAll(":", "-")}.json`, "application/json", JSON.stringify({ version: 1, log: [this.logged] }, null, 1));
   }
 
   #close() {
@@ -215,7 +197,7 @@ export class Guide extends HTMLElement {
       this.#record(after.done, setOf(after.done, this.blocks).high);
       this.#keep();
       // Something that ended long ago, while the page was away, is not rung for.
-      if (now - since < 2000) this.#signal("end");
+      if (now - since < 2000) signal("end");
     }
     const at = clock(this.step, this.blocks, this.run, now);
     this.#count(at);
@@ -233,21 +215,9 @@ export class Guide extends HTMLElement {
     if (now === this.#said) return;
     const before = this.#said;
     this.#said = now;
-    if (counts) this.#signal("count");
-    else if (at.state === "going" && before.startsWith(`${this.run.at} lead`)) this.#signal("go");
-    else if (at.state === "over" && before.startsWith(`${this.run.at} going`)) this.#signal("end");
-  }
-
-  /** @param {"count" | "go" | "end"} what */
-  #signal(what) {
-    const mine = settings();
-    const [hertz, seconds, pattern] = /** @type {const} */ ({
-      count: [660, 0.12, [60]],
-      go: [990, 0.4, [250]],
-      end: [880, 0.6, [200, 120, 200]],
-    })[what];
-    if (mine.sound) beep(hertz, seconds);
-    if (mine.vibration) buzz([...pattern]);
+    if (counts) signal("count");
+    else if (at.state === "going" && before.startsWith(`${this.run.at} lead`)) signal("go");
+    else if (at.state === "over" && before.startsWith(`${this.run.at} going`)) signal("end");
   }
 
   /** Start the clock of a hold or work time, or the beat of a tempo. */
