@@ -32,6 +32,7 @@ class Training:
     def start(self) -> None:
         """Open the guided session."""
         self.page.get_by_role("button", name="Start the guided session").click()
+        self.page.locator(".sw-s-title").wait_for()
 
     def main(self) -> str:
         """Return what the large button says."""

@@ -6,11 +6,13 @@ from playwright.sync_api import Page
 from support.site import KINDS
 
 SMALL = """() => {
-  const seen = [...document.querySelectorAll('.md-main :is(a[href], button, select, input, summary), .sw-destinations a')]
+  const touched = '.md-main :is(a[href], button, select, input, summary), .sw-destinations a';
+  const seen = [...document.querySelectorAll(touched)]
     .filter((one) => one.checkVisibility({visibilityProperty: true, opacityProperty: true}));
   const inSentence = (one) => {
     if (one.tagName !== 'A' || getComputedStyle(one).display !== 'inline') return false;
-    return [...one.parentElement.childNodes].some((other) => other.nodeType === 3 && other.textContent.trim().length > 2);
+    const texts = [...one.parentElement.childNodes].filter((other) => other.nodeType === 3);
+    return texts.some((other) => other.textContent.trim().length > 2);
   };
   const boxOf = (one) => {
     const own = one.getBoundingClientRect();
@@ -28,7 +30,7 @@ SMALL = """() => {
       its.bottom <= top + 0.5 || its.top >= bottom - 0.5 || its.right <= box.left || its.left >= box.right);
   };
   return all.filter(([one, box]) => box.height < 43.5 && !hasRoom(one, box))
-    .map(([one, box]) => `${one.tagName} ${one.className} ${one.textContent.trim().slice(0, 30)} ${Math.round(box.height)}`);
+    .map(([one, box]) => `${one.tagName} ${one.textContent.trim().slice(0, 30)} ${Math.round(box.height)}`);
 }"""
 
 MEMBERS = (

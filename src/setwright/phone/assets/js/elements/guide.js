@@ -7,10 +7,7 @@ import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, resumed } from "../logic/run.js";
 import { secondsOf, sideCount, sidesWith } from "../logic/sides.js";
 import { sessionFrom, setOf } from "../logic/steps.js";
-import { GuideView } from "./guide-view.js";
 import { button, link, make } from "./make.js";
-import { rescue } from "./rescue.js";
-import { askFirst } from "./second-session.js";
 import { homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
 
@@ -19,13 +16,19 @@ import { say } from "../words.js";
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
 const TICK_MS = 200;
+/** How long a page is read before it fetches what no one has asked for yet. */
+const QUIET_MS = 4000;
+
+function viewLoaded() {
+  return import("./guide-view.js");
+}
 
 export class Guide extends HTMLElement {
   /** @type {AbortController | undefined} */
   #until;
   /** @type {number | undefined} */
   #ticking;
-  /** @type {GuideView | undefined} */
+  /** @type {import("./guide-view.js").GuideView | undefined} */
   #view;
   #awake = new Awake();
   #said = "";
@@ -78,19 +81,29 @@ export class Guide extends HTMLElement {
     this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
     const trouble = this.#unsaved ? "" : ready();
     if (trouble) this.prepend(make("p", "sw-hint", `${trouble} ${UNKEPT}`));
+    // What the session looks like comes with the first touch, or while the page is read, so that no signal is needed later.
+    addEventListener("pointerdown", () => void viewLoaded().catch(() => undefined), { once: true, passive: true, signal: this.#until?.signal });
+    window.setTimeout(() => void viewLoaded().catch(() => undefined), QUIET_MS);
   }
 
   open() {
     const other = this.run ? undefined : underWay();
-    if (other) this.append(askFirst(other, () => this.#begin()));
-    else this.#begin();
+    if (other) void import("./second-session.js").then(({ askFirst }) => this.append(askFirst(other, () => void this.#begin())));
+    else void this.#begin();
   }
 
-  #begin() {
+  async #begin() {
     readySound();
     this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now());
     this.logged ??= loggedAt(localTime(this.run.started));
-    this.#view = new GuideView(this);
+    try {
+      const { GuideView } = await viewLoaded();
+      if (!this.run || this.#view || !this.isConnected) return;
+      this.#view = new GuideView(this);
+    } catch {
+      this.append(make("p", "sw-hint", say("The guided session could not be loaded. Try again where there is a signal.")));
+      return;
+    }
     this.replaceChildren(this.#view.dialog);
     this.#view.dialog.showModal();
     this.#ticking = window.setInterval(() => this.tick(), TICK_MS);
@@ -133,7 +146,8 @@ export class Guide extends HTMLElement {
     if (this.#unsaved) this.keepLog();
     if (this.#unsaved) {
       this.leave();
-      this.append(rescue(this, this.#unsaved, () => this.#drop()));
+      const why = this.#unsaved;
+      void import("./rescue.js").then(({ rescue }) => this.append(rescue(this, why, () => this.#drop())));
       return;
     }
     const kept = this.logged !== undefined;

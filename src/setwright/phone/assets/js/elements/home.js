@@ -103,6 +103,6 @@ export class Home extends HTMLElement {
     const going = this.#going(today);
     document.querySelector(".sw-plans > .sw-pick-plan")?.remove();
     if (going.length < 2) return;
-    document.querySelector(".sw-plans > summary")?.after(planPicker(going, (id) => this.#pick(id), mine.id));
+    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), mine.id));
   }
 }
