@@ -3,7 +3,7 @@ import { start } from "./elements/everywhere.js";
 
 /** @type {Record<string, () => Promise<CustomElementConstructor>>} */
 const elements = {
-  "sw-today": async () => (await import("./elements/today.js")).Today,
+  "sw-home": async () => (await import("./elements/home.js")).Home,
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
   "sw-own-weight": async () => (await import("./elements/own-weight.js")).OwnWeight,

@@ -3,7 +3,7 @@ import { settings } from "../device/member.js";
 import { inOtherUnit } from "../logic/exact.js";
 import { pickOf } from "../logic/steps.js";
 import { easierAtHome, easierOption } from "./easier.js";
-import { inBothUnits, myLoad } from "./load.js";
+import { inBothUnits, isAway, myLoad, outside } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -98,13 +98,15 @@ function swap(item, way) {
  * @param {Item} item
  * @param {Set} set
  * @param {ParentNode} place where it stands on the page
- * @returns {{text: string, kept: string, table?: HTMLElement[]}} kept: what a log can keep of it, nothing where no weight
- *   is known; table: the weights to choose from, where the settings do not say which
+ * @returns {{text: string, kept: string, advice?: string, table?: HTMLElement[]}} kept: what a log can keep of it, nothing
+ *   where no weight is known; advice: what to do where the tables have none; table: the weights to choose from, where the
+ *   settings do not say which
  */
 export function loadOf(item, set, place) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
   if (!load) return { text: "", kept: "" };
   const mine = settings();
+  if (isAway(load.kit, mine)) return { text: say("the home option"), kept: "" };
   const inHand = (/** @type {string} */ weight) => {
     if (load.way === "help") return say("%(weight)s of help", { weight });
     if (load.way === "added") return say("%(weight)s added to your own weight", { weight });
@@ -115,6 +117,9 @@ export function loadOf(item, set, place) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
     const found = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, mine);
     if (found.state === "weight") return taken(found.take);
+    if (found.state === "below" || found.state === "above") {
+      return { text: load.text, kept: "", advice: outside(found.state === "below", of === "1rm") };
+    }
     if (found.state === "easier") return { text: easierOption(place), kept: "" };
     if (found.state === "unset") return { text: load.text, kept: "", table: tableOf(place, load.bands) };
   }
@@ -180,10 +185,11 @@ export function under(id) {
 export function homeFirst(page, blocks, names = {}) {
   const mine = settings();
   blocks.forEach((block, index) => {
-    block.items.forEach(({ kit }, place) => {
+    block.items.forEach(({ kit, loads }, place) => {
       const item = itemAt(page, index, place);
       const lacking = kit.filter((name) => !(name in mine.kit));
       partOf(item, "home-first")?.remove();
+      item.toggleAttribute("data-away", loads.some((load) => isAway(load.kit, mine)));
       if (mine.place !== "home" || !lacking.length) return;
       const line = document.createElement("p");
       line.className = "sw-home-first";

@@ -14,6 +14,9 @@ import { closesSet, setOf } from "./steps.js";
  * @property {number | null} begun when the hold, work time or beat was started
  * @property {string[]} choices what the member had ticked when it began
  * @property {Record<string, string>} instead the easier exercise done instead, by block and item
+ * @property {Record<string, string>} sides which sides of a set are done, by its place: "1", "2" or "12"
+ * @property {number | null} left where the session was left for its end, if it was
+ * @property {number} minutes as the member typed them; 0 for what the clock says
  */
 
 /** Seconds of 3-2-1 before a timed set. */
@@ -27,7 +30,7 @@ export const LEAD_S = 3;
  * @returns {Run}
  */
 export function begin(page, plan, now, choices = []) {
-  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, choices, instead: {} };
+  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, choices, instead: {}, sides: {}, left: null, minutes: 0 };
 }
 
 /**
@@ -57,7 +60,7 @@ function textsOf(value) {
 export function resumed(value, page, plan, now, steps) {
   const run = /** @type {Partial<Run> | null} */ (value && typeof value === "object" ? value : null);
   if (!run || run.page !== page || run.plan !== plan) return undefined;
-  const { started, at, since, more, begun, instead } = run;
+  const { started, at, since, more, begun, instead, sides, left, minutes } = run;
   if (!isCount(started, LATEST_MS) || !isCount(since, LATEST_MS) || !isCount(more, HALF_DAY_MS)) return undefined;
   if (!isCount(at, steps - 1) || !Number.isInteger(at) || now - since > HALF_DAY_MS) return undefined;
   const others = Object.entries(instead ?? {}).filter(([, name]) => typeof name === "string");
@@ -72,6 +75,9 @@ export function resumed(value, page, plan, now, steps) {
     begun: isCount(begun, LATEST_MS) ? Math.min(begun, now) : null,
     choices: textsOf(run.choices),
     instead: Object.fromEntries(others),
+    sides: Object.fromEntries(Object.entries(sides ?? {}).filter(([, done]) => /^(1|2|12)$/.test(done))),
+    left: isCount(left, steps - 1) && Number.isInteger(left) ? left : null,
+    minutes: isCount(minutes, 1440) ? minutes : 0,
   };
 }
 
@@ -130,7 +136,7 @@ export function clock(step, blocks, run, now) {
  * @returns {Run}
  */
 export function goTo(run, at, since) {
-  return { ...run, at, since, more: 0, begun: null };
+  return { ...run, at, since, more: 0, begun: null, left: null };
 }
 
 /**
