@@ -93,7 +93,7 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
-    sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
+    sheets = handouts.render(Desk(Site(looked.programme, looked.plans, looked.accepted), site_url), docs_build)
     before = seen(looked.folder, reviews(looked.programme, looked.plans))
     lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
     by = committed(looked.folder, lines)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from setwright.figure.beats import beats
 from setwright.figure.motion import Frame, Motion, solved
+from setwright.figure.picture import animated, described
 from setwright.model.programme import Programme
 from setwright.model.tempo import Tempo
 from support.figures import figure
@@ -170,3 +171,16 @@ def test_a_step_is_lifted() -> None:
 
         assert max(balls) > 4
         assert (balls[0], balls[-1]) == pytest.approx((0, 1.5 if "toes" in there else 0), abs=0.7)
+
+
+def test_a_picture_that_does_not_come_back_says_so(example: Programme) -> None:
+    """Whoever dropped has to climb up again, which no figure that faces one way can draw: the steps do."""
+    astray = [
+        ident
+        for ident, exercise in example.exercises.items()
+        if (drawn := animated(exercise, ident)) is not None and not drawn.comes_back
+    ]
+
+    assert astray == ["drop-and-stick"]
+    assert "The way back to the start is in the steps alone." in described(example.exercises["drop-and-stick"])
+    assert "Turn round and step up" in " ".join(example.exercises["drop-and-stick"].steps)

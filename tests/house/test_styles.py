@@ -12,7 +12,8 @@ PALETTE = SOURCE / "palette.css"
 SHEETS = sorted(SOURCE.rglob("*.css"))
 OTHERS = [path for path in SHEETS if path != PALETTE]
 SCRIPTS = "\n".join(path.read_text("utf-8") for path in sorted(SOURCE.rglob("*.js")))
-MARKUP = "\n".join(path.read_text("utf-8") for path in sorted(SOURCE.rglob("*")) if path.suffix in {".jinja", ".py"})
+_MAKERS = {".jinja", ".py", ".html"}
+MARKUP = "\n".join(path.read_text("utf-8") for path in sorted(SOURCE.rglob("*")) if path.suffix in _MAKERS)
 
 COLOUR = re.compile(
     r"(?<![\w.&{/#])#(?:[0-9a-f]{3,4}|[0-9a-f]{6}|[0-9a-f]{8})\b(?!\()"

@@ -14,6 +14,10 @@ SESSION = "plans/relay/week-07/tuesday/"
 """Straight sets, two supersets, straight sets one side at a time, and a circuit with holds."""
 
 
+SLIP_S = 0.4
+"""Two taps closer than this are one."""
+
+
 class Training:
     """A guided session in the hands of a member."""
 
@@ -28,14 +32,16 @@ class Training:
     def start(self) -> None:
         """Open the guided session."""
         self.page.get_by_role("button", name="Start the guided session").click()
+        self.page.locator(".sw-s-title").wait_for()
 
     def main(self) -> str:
         """Return what the large button says."""
         return self.page.locator(".sw-s-main").inner_text()
 
     def press(self) -> None:
-        """Press the large button."""
+        """Press the large button, and not so fast again that it would count as a slip."""
         self.page.locator(".sw-s-main").click()
+        self.passes(SLIP_S)
 
     def passes(self, seconds: float) -> None:
         """Let time go by with the page in sight."""

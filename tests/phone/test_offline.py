@@ -156,7 +156,7 @@ def test_the_page_says_what_is_kept(member: BrowserContext, host: Host) -> None:
     page.goto(f"{host.address}offline/")
 
     expect(page.locator("sw-offline .sw-lead")).to_contain_text(
-        re.compile(r"This device keeps all of it: \d{3} pages and files, \d+\.\d MB, copied \d+ ")
+        re.compile(r"This device keeps every page with its pictures: \d{3} pages and files, \d+\.\d MB, copied \d+ ")
     )
 
 
@@ -416,7 +416,7 @@ def test_an_open_page_says_that_there_is_a_newer_plan(member: BrowserContext, ho
     page = member.new_page()
     kept(page, host)
     page.reload()
-    host.publish(NEW_PLAN | {"index.html": ("Today", "On this day")})
+    host.publish(NEW_PLAN | {"index.html": ("How a session goes", "On this day")})
     page.evaluate(UPDATE)
     # The browser changes workers when the old one falls idle; a tool that watches the page may keep it awake.
     page.wait_for_function("async () => (await caches.keys()).length > 1")

@@ -192,6 +192,7 @@ def test_everything_can_be_saved_erased_and_restored(phone: Page, address: str, 
     with phone.expect_file_chooser() as choosing:
         phone.get_by_role("button", name="Restore from a file").click()
     choosing.value.set_files(copy)
+    phone.get_by_role("button", name="Take it").click()
     phone.get_by_text("Restored").wait_for()
 
     expect(phone.get_by_label("Weight", exact=True)).to_have_value("68.5")

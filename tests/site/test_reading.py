@@ -1,7 +1,6 @@
-"""What a member meets on a phone: no sideways scrolling, no foreign request, and today's session."""
+"""What a member meets on a phone: no sideways scrolling, no foreign request, and what stands there without a script."""
 
 from collections.abc import Iterator
-from datetime import datetime
 
 import pytest
 from playwright.sync_api import Browser, Page
@@ -57,36 +56,6 @@ def test_the_menu_leads_to_the_plans(browser: Browser, address: str, kind: str, 
     context.close()
 
     assert heading == "Plans"
-
-
-@pytest.mark.parametrize(
-    ("now", "says"),
-    [
-        ("2027-06-01T09:00:00", "Starts on Monday 5 July"),
-        ("2027-07-05T09:00:00", "No session today"),
-        ("2027-07-06T09:00:00", "Today:"),
-        ("2027-09-27T09:00:00", "This plan has ended."),
-    ],
-)
-def test_home_says_what_to_do_today(phone: Page, address: str, now: str, says: str) -> None:
-    """Before, during and after the relay plan, the home page says how today stands to it."""
-    phone.clock.set_fixed_time(datetime.fromisoformat(now))
-    phone.goto(address)
-    box = phone.locator("sw-today[data-days$='relay.json'] .sw-today-list")
-    box.wait_for()
-
-    assert says in box.inner_text()
-
-
-def test_today_is_two_taps_from_its_dose(phone: Page, address: str) -> None:
-    """On a training day the home page links straight to that day's session, and the dose is there in large type."""
-    phone.clock.set_fixed_time(datetime(2027, 8, 20, 17))
-    phone.goto(address)
-    phone.locator("sw-today[data-days$='relay.json'] a").first.click()
-
-    assert phone.url == f"{address}plans/relay/week-07/friday/"
-    size = phone.locator(".sw-amount b").first.evaluate("e => parseFloat(getComputedStyle(e).fontSize)")
-    assert size >= 32
 
 
 def test_a_session_is_complete_without_javascript(browser: Browser, address: str) -> None:

@@ -31,6 +31,7 @@ KINDS = {
     "settings": "settings/",
     "log": "log/",
     "offline": "offline/",
+    "more": "more/",
     "review": "review/",
     "checks": "checks/",
     "check": "checks/load-step-too-large/",

@@ -27,7 +27,7 @@ def test_sentences_are_found_in_every_kind_of_file() -> None:
     assert "wording/items.py" in found["Your 1RM, kg"]
     assert "pages/templates/safety.md.jinja" in found["Whom to ask"]
     assert "pages/theme/whole-404.html" in found["There is no page here"]
-    assert "phone/assets/js/elements/today.js" in found["This plan has ended."]
+    assert "phone/assets/js/elements/home-view.js" in found["This plan has ended."]
 
 
 def test_translators_keep_places_for_values() -> None:

@@ -58,12 +58,34 @@ WANTED = {
     "high blood pressure": "high blood pressure",
     "holding the breath": "never hold your breath",
     "under age": "under 18",
+    "a severe allergic reaction": "severe allergy",
+    "low blood sugar": "low blood sugar",
+    "an asthma attack": "asthma attack",
+    "heat illness": "in the heat: confusion",
+    "muscles that break down": "dark as tea or cola",
+    "blood thinners after a blow": "blood thinners",
+    "cancer and its treatment": "cancer and its treatment",
+    "steroids for long": "steroids for long",
+    "glaucoma": "keep your head low",
+    "a hernia": "hernia",
+    "a joint replacement": "artificial joint",
 }
+GRADED: tuple[tuple[str, tuple[str, ...], tuple[str, ...]], ...] = (
+    # how grave it is, the lines of that grade, and a word of each sign that belongs there
+    ("call for help", CALL,
+     ("severe allergy", "asthma attack", "low blood sugar", "In the heat", "as tea or cola", "In pregnancy: bleeding",
+      "After any blow to the head, if you take blood thinners")),
+    ("stop for the day", STOP, ("A doctor looks at it before you train again", "chills in the heat", "A wheeze")),
+    ("ask first", ASK, ("cancer", "steroids for long", "glaucoma", "hernia", "artificial joint", "asthma", "heat")),
+    ("take care", CARE, ("Cancer", "steroids for long", "Glaucoma", "hernia", "artificial joint", "Asthma", "Heat")),
+)  # fmt: skip
 SHORTLY = (
     # each sign to stop at, in the order of CALL and STOP, and what says it in the short form
-    ("chest pain", "fainting", "breath that does not settle", "trouble with speech or sight", "severe headache",
-     "bladder or bowel", "blow to the head", "seizure"),
-    ("blow to the head", "one calf", "fever", "dizziness", "Sharp pain", "gives way", "pins and needles"),
+    ("chest pain", "fainting", "breath that does not settle", "throat that swells", "trouble with speech or sight",
+     "severe headache", "bladder or bowel", "take blood thinners", "seizure", "with diabetes", "collapse, in the heat",
+     "dark as cola", "in pregnancy, bleeding"),
+    ("stop for today, even if you feel well", "one calf", "fever", "shaky and sweaty", "chills in the heat", "wheeze",
+     "dizziness", "Sharp pain", "gives way", "pins and needles"),
 )  # fmt: skip
 
 
@@ -85,8 +107,20 @@ def test_the_list_knows_what_a_physiotherapist_looks_for() -> None:
     assert [sign for sign, word in WANTED.items() if word not in whole] == []
 
 
+@pytest.mark.parametrize(("grade", "lines", "words"), GRADED, ids=[grade for grade, _, _ in GRADED])
+def test_each_sign_is_as_grave_as_public_guidance_takes_it(
+    grade: str, lines: tuple[str, ...], words: tuple[str, ...]
+) -> None:
+    """Bleeding in pregnancy is a call, and a blow to the head ends the day and wants a doctor.
+
+    Sources, from memory: ACOG Committee Opinion 804 (2020) for pregnancy; Patricios JS et al., Br J Sports Med
+    2023;57:695-711, and NICE NG232 for the head; public first-aid guidance for the rest.
+    """
+    assert [word for word in words if word not in " ".join(lines)] == [], grade
+
+
 def test_the_short_form_leaves_no_sign_out() -> None:
-    """Every sign to stop at is in the short form, but for bleeding and the like, which stand with their exercises."""
+    """Every sign to stop at is in the short form, but for those after a birth, which stand with their exercises."""
     said = plain(" ".join(SHORT))
 
     assert (len(SHORTLY[0]), len(SHORTLY[1])) == (len(CALL), len(STOP) - 1)

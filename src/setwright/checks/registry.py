@@ -156,6 +156,12 @@ class Accepted:
     finding: Finding
     why: str
 
+    @property
+    def exercise(self) -> str | None:
+        """The id of the exercise at whose file it stands; None for another kind of file."""
+        _, _, below = self.finding.position.file.rpartition("exercises/")
+        return below.removesuffix(".yml") if "exercises/" in self.finding.position.file else None
+
 
 @dataclass(frozen=True)
 class Verdict:

@@ -12,7 +12,7 @@ from setwright.dose.dose import Clock, Dose
 from setwright.dose.heights import Heights
 from setwright.dose.loads import Choice
 from setwright.dose.sequence import Step, session_steps
-from setwright.dose.timing import TimeRange
+from setwright.dose.timing import TimeRange, between_blocks, in_minutes
 from setwright.dose.week_kind import Remains
 from setwright.model.amounts import Rests
 from setwright.model.load import Load
@@ -160,6 +160,11 @@ class ResolvedBlock:
         """Rounds of a superset or circuit; None for straight sets."""
         return None if self.kind == "straight" else max(item.dose.count for item in self.items)
 
+    @property
+    def minutes(self) -> TimeRange:
+        """Its time as it is printed."""
+        return in_minutes(self.time)
+
 
 @dataclass(frozen=True, slots=True)
 class ResolvedSession:
@@ -181,6 +186,16 @@ class ResolvedSession:
     def steps(self) -> tuple[Step, ...]:
         """The whole session, step by step, without warm-up and cool-down."""
         return session_steps([block.guided() for block in self.blocks])
+
+    @property
+    def minutes_between(self) -> TimeRange | None:
+        """The changes from block to block, all together, as they are printed; None where there is one block."""
+        return in_minutes(between_blocks([block.time for block in self.blocks])) if len(self.blocks) > 1 else None
+
+    @property
+    def minutes(self) -> TimeRange:
+        """Its time as it is printed, without warm-up and cool-down: what stands at its parts, added up."""
+        return sum((block.minutes for block in self.blocks), self.minutes_between or TimeRange(0, 0))
 
     @property
     def items(self) -> Iterator[ResolvedItem]:

@@ -158,7 +158,8 @@ RULES: Final[dict[str, Rule]] = {
         "Session time",
         "Repetitions × tempo × sides × sets, plus holds, rests and change-overs; three sets have two rests. The slow "
         "end allows a quarter more for each repetition and ten seconds more for every pause. The quick end is what is "
-        "written; for repetitions without a tempo, a quarter less.",
+        "written; for repetitions without a tempo, a quarter less. Each part is printed in whole minutes, and the "
+        "session is their sum.",
         COMMON,
     ),
     "sets-by-region": Rule(

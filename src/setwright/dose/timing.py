@@ -42,6 +42,17 @@ class TimeRange:
         return TimeRange(self.low_s * count, self.high_s * count)
 
 
+def in_minutes(time: TimeRange) -> TimeRange:
+    """Return a time in whole minutes, as it is printed: each end to the nearest, a half up, and no less than one.
+
+    What may be left out takes no time at its quick end, and none is printed there.
+
+    What is printed must add up, so that sums are taken of such parts. Rounding each part outwards would add a minute
+    of doubt with every part.
+    """
+    return TimeRange(*(end_s and max(60, (end_s + 30) // 60 * 60) for end_s in (time.low_s, time.high_s)))
+
+
 def set_time(dose: Dose, one: Set) -> TimeRange:
     """Return the time of one set, all sides included, rests excluded."""
     sides = dose.side_count
@@ -69,14 +80,18 @@ def block_time(steps: Sequence[Step], doses: Sequence[Dose]) -> TimeRange:
     return sum((step_time(step, doses) for step in steps), TimeRange(0, 0))
 
 
-def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
-    """Return the time of all blocks and the changes between them, without warm-up and cool-down.
+def between_blocks(blocks: Sequence[TimeRange]) -> TimeRange:
+    """Return the time of all changes from one block to the next.
 
     A block that may take no time at all is one to leave out, and the change to it with it.
     """
     between, sure = step_time(Step("block", 0, seconds=BETWEEN_BLOCKS_S), ()), sum(block.low_s > 0 for block in blocks)
-    changes = TimeRange(between.low_s * max(0, sure - 1), between.high_s * max(0, len(blocks) - 1))
-    return sum(blocks, changes)
+    return TimeRange(between.low_s * max(0, sure - 1), between.high_s * max(0, len(blocks) - 1))
+
+
+def session_time(blocks: Sequence[TimeRange]) -> TimeRange:
+    """Return the time of all blocks and the changes between them, without warm-up and cool-down."""
+    return sum(blocks, between_blocks(blocks))
 
 
 def seconds_until_again(steps: Sequence[Step], doses: Sequence[Dose], item: int) -> int | None:

@@ -3,6 +3,7 @@
 import json
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Final
 
 from setwright.figure.beats import beats
 from setwright.figure.drawing import Drawing, frames_json, whole_box, write
@@ -12,6 +13,9 @@ from setwright.model.exercise import Exercise
 from setwright.model.figure import Figure
 from setwright.wording.language import ENGLISH, Language
 
+SAME_HEIGHT_CM: Final = 5
+"""How far the centre of mass of two like positions may differ. Arithmetic on the example's figures, no source."""
+
 
 @dataclass(frozen=True)
 class Animated:
@@ -20,7 +24,7 @@ class Animated:
     ``frames`` holds for each part, for each frame: x, y (cm), turn (degrees clockwise), stretch along x and along y;
     null for a part that stays. ``beats`` lists second and frame of one repetition, which takes ``rep_s`` seconds.
     ``middle`` is how far the moving picture is shifted from the start's place to stand in the middle, in cm; ``shown``
-    counts the positions that stand still beside each other.
+    counts the positions that stand still beside each other; ``comes_back`` says whether it ends where it began.
     """
 
     svg: str
@@ -31,6 +35,7 @@ class Animated:
     height: int
     middle: tuple[float, float]
     shown: int
+    comes_back: bool = True
 
     @property
     def moves(self) -> bool:
@@ -56,7 +61,14 @@ def described(exercise: Exercise, language: Language = ENGLISH) -> str:
             shown = language.say("The position to hold, seen from the side.")
         case _:
             shown = language.say("The position to hold, seen from the front.")
+    if not ends_where_it_began(solved(figure)):
+        shown = f"{shown} {language.say('The way back to the start is in the steps alone.')}"
     return f"{shown} {language.say('The steps say the same in words.')}"
+
+
+def ends_where_it_began(motion: Motion) -> bool:
+    """Say whether the next repetition can begin from the last position: not after a drop, which ends lower down."""
+    return motion.figure.comes_back or abs(motion.heights_cm[-1] - motion.heights_cm[0]) < SAME_HEIGHT_CM
 
 
 @lru_cache(maxsize=1024)
@@ -138,4 +150,5 @@ def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> An
         height=round(height),
         middle=(round(across * middle, 1), round(down * middle, 1)),
         shown=len(drawing.motion.shown),
+        comes_back=ends_where_it_began(drawing.motion),
     )

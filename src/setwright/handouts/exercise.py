@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from setwright.checks.registry import Accepted
 from setwright.figure import still
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, variation
@@ -11,12 +12,13 @@ from setwright.model.reference import Reference
 from setwright.outline import paper
 from setwright.outline.addresses import exercise_path
 from setwright.outline.training import appearances
+from setwright.review.parts import Line
 from setwright.review.status import Review
 from setwright.wording.dosage import in_words
 from setwright.wording.doses import dose_in_words, tempo_words
 from setwright.wording.language import capital, small
 from setwright.wording.limits import LimitWords, limits, limits_set
-from setwright.wording.reviews import part_name, questions, standing
+from setwright.wording.reviews import part_name, questions, said_where, standing
 from setwright.wording.times import weeks_in_words
 from setwright.wording.vocabulary import facts
 
@@ -31,10 +33,16 @@ def sheets(desk: Desk) -> Iterator[Sheet]:
         every.append(data)
         yield desk.sheet(paper.review_sheet(ident), "review", {**data, "sheets": [data]})
     club = desk.site.programme.club
+    elsewhere = [_accepted(desk, one) for one in desk.site.accepted if one.exercise is None]
     yield desk.sheet(
         paper.REVIEWS,
         "review",
-        {"title": desk.language.say("Review sheets of %(club)s", club=club.name), "club": club.name, "sheets": every},
+        {
+            "title": desk.language.say("Review sheets of %(club)s", club=club.name),
+            "club": club.name,
+            "sheets": every,
+            "elsewhere": elsewhere,
+        },
     )
 
 
@@ -90,6 +98,8 @@ def review_data(desk: Desk, ident: str, review: Review) -> dict[str, Any]:
             }
             for appearance in appearances(desk.site, ident)
         ],
+        "words": [_words(desk, line, review.words_seen) for line in desk.site.words_about.get(ident, ())],
+        "accepted": [_accepted(desk, one) for one in desk.site.accepted if one.exercise == ident],
         "limits_form": [_limit(desk, row) for row in limits(desk.language, exercise.limits)],
         "sources": [_source(desk, references[source]) for source in exercise.sources],
         "questions": list(questions(desk.language)),
@@ -127,6 +137,17 @@ def _limit(desk: Desk, row: LimitWords) -> dict[str, Any]:
         "after": row.after,
         "lines": desk.all_prose(row.lines),
     }
+
+
+def _words(desk: Desk, line: Line, seen: bool) -> dict[str, Any]:
+    """Return what a session, a routine or a plan says of the exercise; a signature covers it."""
+    says = [*desk.prose(line.text), *([] if seen else [desk.mark])]
+    return {"where": said_where(desk.language, line.key, line.field), "says": says}
+
+
+def _accepted(desk: Desk, one: Accepted) -> dict[str, Any]:
+    """Return a warning that the coach stands by: the rule, what it says, and why."""
+    return {"rule": one.finding.rule, "message": one.finding.message, "why": desk.prose(one.why)}
 
 
 def _kind(desk: Desk, kind: str) -> str:

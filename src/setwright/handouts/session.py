@@ -1,7 +1,9 @@
 """A session's sheet for the wall, and a week's pack: an overview and the sheets of all its sessions."""
 
 import json
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from string import ascii_uppercase
 from typing import Any
 
 from setwright.dose.resolved import ResolvedBlock, ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
@@ -9,10 +11,10 @@ from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, item_data
 from setwright.outline import paper
 from setwright.outline.addresses import session_path, week_path
-from setwright.outline.training import whole_time
+from setwright.outline.training import warm_up_minutes, week_before, whole_time
 from setwright.review.words import Where
 from setwright.wording import blocks
-from setwright.wording.changes import in_a_line
+from setwright.wording.changes import in_a_line, since_last_time
 from setwright.wording.choices import clinician_decides, for_whom
 from setwright.wording.times import day_long, duration, durations, span_with_year, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
@@ -35,10 +37,13 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     written = programme.sessions[session.session]
     phase = plan.plan.phases[plan.weeks[session.week - 1].phase]
     language, say = desk.language, desk.language.say
-    facts = [[say("Time"), time_range(language, whole_time(session, written, programme.routines))]]
+    whole = time_range(language, whole_time(session, written, programme.routines))
+    made_of = blocks.parts_of_time(language, session, warm_up_minutes(written, programme.routines))
+    facts = [[say("Time"), say("%(time)s: %(parts)s", time=whole, parts=made_of)]]
     if written.effort:
         facts.append([say("Session effort"), say("about %(effort)s of 10", effort=written.effort)])
-    facts.append([say("Kit"), kit(language, programme.club, desk.site.kit_of(session))])
+    facts.append([say("Kit"), _kit(desk, session)])
+    shared = shared_cautions(desk, session)
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
@@ -47,7 +52,6 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
         "kind": week_kind(language, session.remains.kind, phase.name),
         "start": _start(session),
-        "first_time": session.first_time,
         "aim": desk.prose(written.aim),
         "facts": facts,
         "notes": [
@@ -55,7 +59,8 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
             *(desk.reasoned(blocks.reason(language, why), why.why) for why in session.reasons),
         ],
         "warm_ups": _choices(desk, written.warm_up),
-        "blocks": once(desk, [_block(desk, session, block) for block in session.blocks]),
+        "take_care": [[letter, desk.prose(line)] for line, letter in shared.items()],
+        "blocks": once(desk, [_block(desk, plan, session, block, shared) for block in session.blocks]),
         "cool_downs": _choices(desk, written.cool_down),
         "warm_up_names": _names(desk, written.warm_up),
         "cool_down_names": _names(desk, written.cool_down),
@@ -82,6 +87,25 @@ def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list
     }
 
 
+def shared_cautions(desk: Desk, session: ResolvedSession) -> dict[str, str]:
+    """Return the cautions that several exercises of a session have word for word, each with a letter, in order.
+
+    A sheet says them once, before the work; at each exercise stands the letter. Beyond Z, what is left is said there.
+    """
+    exercises = dict.fromkeys(item.exercise for item in session.all_items)
+    said = Counter(line for ident in exercises for line in desk.site.programme.exercises[ident].cautions)
+    return dict(zip((line for line, count in said.items() if count > 1), ascii_uppercase, strict=False))
+
+
+def _kit(desk: Desk, session: ResolvedSession) -> str:
+    """Return the kit of a session, and what its easier ways need beside it."""
+    language, club = desk.language, desk.site.programme.club
+    said, easier = kit(language, club, desk.site.kit_of(session)), desk.site.kit_of_easier_ways(session)
+    if not easier:
+        return said
+    return f"{said}; {language.say('for easier ways: %(kit)s', kit=kit(language, club, easier))}"
+
+
 def _start(session: ResolvedSession) -> int:
     """Return the size at which the sheet's template starts to look for the one that fits: 0 is the largest.
 
@@ -105,20 +129,22 @@ def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
     return {"day": desk.language.say("%(day)s: no session.", day=day), "why": desk.prose(why)}
 
 
-def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[str, Any]:
+def _block(
+    desk: Desk, plan: ResolvedPlan, session: ResolvedSession, block: ResolvedBlock, shared: Mapping[str, str]
+) -> dict[str, Any]:
     language = desk.language
     items = [
         {
-            **_place(desk, session, block, item),
+            **_place(desk, plan, session, block, item, shared),
             "optional": item.optional,
-            "instead": [_instead(desk, session, block, way) for way in item.instead],
+            "instead": [_instead(desk, plan, session, block, way, shared) for way in item.instead],
         }
         for item in block.items
     ]
     return {
         "name": blocks.block_name(language, block),
         "how": blocks.how_with_rest(language, block),
-        "time": time_range(language, block.time),
+        "time": time_range(language, block.minutes),
         "note": desk.noted(block.note, ("session", session.session, block.index, "note")) if block.note else None,
         "optional": block.optional,
         "straight": block.rounds is None,
@@ -129,7 +155,14 @@ def _block(desk: Desk, session: ResolvedSession, block: ResolvedBlock) -> dict[s
     }
 
 
-def _place(desk: Desk, session: ResolvedSession, block: ResolvedBlock, item: ResolvedItem) -> dict[str, Any]:
+def _place(
+    desk: Desk,
+    plan: ResolvedPlan,
+    session: ResolvedSession,
+    block: ResolvedBlock,
+    item: ResolvedItem,
+    shared: Mapping[str, str],
+) -> dict[str, Any]:
     """Return one exercise with what this session says of it."""
     language, written = desk.language, desk.site.programme.sessions[session.session].written(item.slot)
     where: Where = ("session", session.session, *item.slot)
@@ -139,22 +172,33 @@ def _place(desk: Desk, session: ResolvedSession, block: ResolvedBlock, item: Res
         own_kit = [*desk.prose(said), desk.mark]
     if (*where, "height") in desk.site.not_reviewed:
         own_kit = [*(own_kit or []), *desk.prose(language.say("The height of this session:")), desk.mark]
+    cautions = desk.site.programme.exercises[item.exercise].cautions
     return item_data(desk, item, block.rounds is not None) | {
         "note": desk.noted(written.note, (*where, "note")) if written.note else None,
         "own_kit": own_kit,
         "only": blocks.only_in(language, block, item),
         "own_rest": blocks.own_rest(language, item),
+        "since": since_last_time(language, item.changes, session.first_time, week_before(plan, session, item)),
+        "care_letters": [shared[line] for line in cautions if line in shared],
+        "cautions": desk.all_prose(line for line in cautions if line not in shared),
         "instead": [],
         "optional": False,
     }
 
 
-def _instead(desk: Desk, session: ResolvedSession, block: ResolvedBlock, way: ResolvedItem) -> dict[str, Any]:
+def _instead(
+    desk: Desk,
+    plan: ResolvedPlan,
+    session: ResolvedSession,
+    block: ResolvedBlock,
+    way: ResolvedItem,
+    shared: Mapping[str, str],
+) -> dict[str, Any]:
     """Return what members with a choice do in the place of an exercise, with whom it is for."""
     language, club = desk.language, desk.site.programme.club
     where: Where = ("session", session.session, *way.slot, "for")
     whom = language.say("For %(whom)s.", whom=for_whom(language, club, way.choices))
-    return _place(desk, session, block, way) | {
+    return _place(desk, plan, session, block, way, shared) | {
         "whom": desk.noted(whom, where),
         "clinician": clinician_decides(language, club, way.choices),
     }

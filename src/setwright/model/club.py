@@ -10,6 +10,7 @@ from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag,
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
+from setwright.model.plan import Day
 from setwright.model.region import OwnRegion
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
@@ -196,6 +197,9 @@ class Club(CoachModel):
         default=[], max_length=12, description="Warnings about the club's kit that the coach stands by, once for all."
     )
     checks: list[Setting] = Field(default=[], max_length=60, description="The club's own thresholds for checks.")
+    demonstration_day: Day | None = Field(
+        default=None, description="For an example: the day that its home page takes for today, and says so."
+    )
 
     def counted(self, regions: Iterable[str]) -> tuple[str, ...]:
         """Return regions as they are counted, each once: one that the club added counts as that which it belongs to."""

@@ -25,6 +25,7 @@ FIGURES: Final = "figures/index.md"
 SETTINGS: Final = "settings/index.md"
 LOG: Final = "log/index.md"
 OFFLINE: Final = "offline/index.md"
+MORE: Final = "more/index.md"
 
 ROUTINE_FOLDERS: Final = {"warm-up": "warm-ups", "cool-down": "cool-downs"}
 

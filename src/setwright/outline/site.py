@@ -85,6 +85,13 @@ class Site:
                     kit.update(dict.fromkeys(fitting[:1]))
         return list(kit)
 
+    def kit_of_easier_ways(self, session: ResolvedSession) -> list[str]:
+        """Return the kit that the easier ways of a session's exercises need beside the session's own."""
+        exercises, own = self.programme.exercises, self.kit_of(session)
+        ways = (way.exercise for item in session.all_items for way in exercises[item.exercise].easier if way.exercise)
+        kit = dict.fromkeys(name for ident in ways for name in exercises[ident].kit)
+        return [name for name in kit if name not in own]
+
     def manner(self, exercise: str) -> Manner:
         """Return how a repetition goes: a jump by its pattern, else as the figure shows it; without one, down first."""
         whole = self.programme.exercises[exercise]

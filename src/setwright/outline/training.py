@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from setwright.dose.dose import Dose
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek
-from setwright.dose.timing import TimeRange
+from setwright.dose.timing import TimeRange, in_minutes
 from setwright.model.plan import Phase
 from setwright.model.prescription import Measure
 from setwright.model.routine import Routine
@@ -68,10 +68,15 @@ def week_sets(week: ResolvedWeek) -> int:
     return sum(item.dose.count for session in week.sessions for item in session.items)
 
 
+def warm_up_minutes(written: Session, routines: dict[str, Routine]) -> TimeRange | None:
+    """Return the time of the shortest and the longest warm-up as it is printed; None where there is none."""
+    takes = [routines[ident].takes for ident in written.warm_up]
+    return in_minutes(TimeRange(min(takes), max(takes))) if takes else None
+
+
 def whole_time(session: ResolvedSession, written: Session, routines: dict[str, Routine]) -> TimeRange:
-    """Return the session's time with its shortest and its longest warm-up; a cool-down may wait for the evening."""
-    warm_ups = [routines[ident].takes for ident in written.warm_up] or [0]
-    return session.time + TimeRange(min(warm_ups), max(warm_ups))
+    """Return the session's time as it is printed, with its warm-up; a cool-down may wait for the evening."""
+    return session.minutes + (warm_up_minutes(written, routines) or TimeRange(0, 0))
 
 
 def appearances(site: Site, ident: str) -> list[Appearance]:
@@ -89,6 +94,26 @@ def appearances(site: Site, ident: str) -> list[Appearance]:
         stretches = tuple(_stretches(uses, rounds))
         found.append(Appearance(plan, first.session, stretches, tuple(work), item.dose.measure, item.choices))
     return found
+
+
+def week_before(plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem) -> int | None:
+    """Return the week in which a plan last had an exercise before a session, in any session; None if it is new.
+
+    Whoever does it by a choice may know it from any place; everyone else only from those where it stands for all.
+    """
+    earlier = [
+        other.week
+        for other in plan.sessions
+        if other.date < session.date
+        and any(one.exercise == item.exercise for one in (other.all_items if item.choices else other.items))
+    ]
+    return max(earlier, default=None)
+
+
+def new_movements(plan: ResolvedPlan, session: ResolvedSession) -> list[str]:
+    """Return the exercises of a session that the plan had in no session before, each once, in order."""
+    new = (item.exercise for item in session.all_items if week_before(plan, session, item) is None)
+    return list(dict.fromkeys(new))
 
 
 def work_of(dose: Dose) -> float:

@@ -22,6 +22,13 @@ WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numb
 """Kinds of pages long enough for a list of their sections beside them."""
 
 
+COACHS: Final = ("review", "comparison", "checks", "check", "exposure", "figures", "numbers", "sources")
+"""Kinds of pages for the coach, the physiotherapist and the curious: a search finds them, after the members' own."""
+
+AFTER: Final = "0.000001"
+"""What a hit on one of them weighs beside one on a member's page: a title weighs a thousand times a text."""
+
+
 class Renderer:
     """Turns pages into Markdown files. Templates escape everything that they are not told is markup."""
 
@@ -78,6 +85,8 @@ class Renderer:
         front = {"title": filters.safe_attribute(one.title), "description": filters.safe_attribute(one.description)}
         hidden = ["navigation"] if one.kind in WITH_CONTENTS else ["navigation", "toc"]
         lines = [f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items()]
+        if one.kind in COACHS:
+            lines.append(f"search: {{boost: {AFTER}}}")
         return "\n".join(
             ["---", *lines, f"hide: [{', '.join(hidden)}]", f"kind: {one.kind}", "---", "", body.strip(), ""]
         )

@@ -1,7 +1,7 @@
 """The physiotherapist's page: where every exercise stands, what it is limited to, how it is dosed, and what changed."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from setwright.checks.registry import Accepted
 from setwright.model.exercise import Exercise
@@ -15,9 +15,10 @@ from setwright.review.parts import Line, lines_of
 from setwright.review.signed import as_dosage
 from setwright.review.status import DOSAGE, WORDS, Review
 from setwright.wording import dosage as dosage_words
+from setwright.wording.keys import line_name
 from setwright.wording.language import Language
 from setwright.wording.limits import LimitWords, limits_set
-from setwright.wording.reviews import STATUS_WORDS, status
+from setwright.wording.reviews import STATUS_WORDS, said_where, status
 from setwright.wording.times import weeks_in_words
 
 
@@ -61,8 +62,9 @@ def pages(site: Site) -> Iterator[Page]:
         context={
             "entries": entries,
             "counts": counts,
+            "said_where": said_where,
             "status_words": {one: status(site.language, one) for one in STATUS_WORDS},
-            "elsewhere": [one for one in site.accepted if _exercise_of(one) is None],
+            "elsewhere": [one for one in site.accepted if one.exercise is None],
             "stops": site.programme.club.unreviewed_exercises == "stop publishing",
             "limits_stop": site.programme.club.changed_limits == "stop publishing",
         },
@@ -75,7 +77,7 @@ def entries_of(site: Site) -> list[Entry]:
     order = {"changed-back": 0, "changed": 1, "unreviewed": 2, "reviewed": 3}
     accepted: dict[str, list[Accepted]] = {}
     for one in site.accepted:
-        accepted.setdefault(_exercise_of(one) or "", []).append(one)
+        accepted.setdefault(one.exercise or "", []).append(one)
     entries = [
         Entry(
             ident,
@@ -124,13 +126,18 @@ def changed_parts(
         found.append(Changed(DOSAGE, rows(old, new), kept=True))
     for part in ORDER:
         if part in review.changed:
-            now = lines_of(exercise, part)
+            now = _named(language, lines_of(exercise, part))
             # A part that was not there when it was signed needs no history.
             was = () if getattr(review.sign_off, part) == "none" else seen.get(part)
-            found.append(Changed(part, rows(was or (), now), kept=was is not None))
+            found.append(Changed(part, rows(_named(language, was or ()), now), kept=was is not None))
     if WORDS in review.changed:
         found.append(Changed(WORDS, rows((), words), kept=review.sign_off.words == "none"))
     return tuple(found)
+
+
+def _named(language: Language, lines: Iterable[Line]) -> tuple[Line, ...]:
+    """Return lines under the names that a reviewer reads."""
+    return tuple(replace(line, key=line_name(language, line.key, line.field)) for line in lines)
 
 
 def _signed_doses(language: Language, sign_off: SignOff) -> str:
@@ -146,9 +153,3 @@ def _doses(site: Site, review: Review) -> Iterator[tuple[str, str]]:
         )
     if review.dosage.in_routines:
         yield site.language.say("Warm-ups and cool-downs"), dosage_words.in_routines(site.language, review.dosage)
-
-
-def _exercise_of(one: Accepted) -> str | None:
-    """Return the exercise that an accepted warning stands at, or None for one in another kind of file."""
-    _, _, below = one.finding.position.file.rpartition("exercises/")
-    return below.removesuffix(".yml") if "exercises/" in one.finding.position.file else None

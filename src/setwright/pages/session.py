@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession
 from setwright.outline.addresses import PLANS, plan_path, session_path, week_path
 from setwright.outline.site import Site
-from setwright.outline.training import whole_time
+from setwright.outline.training import new_movements, warm_up_minutes, whole_time
 from setwright.pages.page import Crumb, Page
 from setwright.phone import session_data
 from setwright.wording.blocks import block_name
-from setwright.wording.changes import in_a_line
+from setwright.wording.changes import first_time_in_words, in_a_line
 from setwright.wording.language import Language
 from setwright.wording.times import day_long, weekday
 
@@ -66,10 +66,17 @@ def _page(
             "for_guide": session_data.markup(session_data.data(site, plan, session)),
             "written": written,
             "kit": site.kit_of(session),
+            "easier_kit": site.kit_of_easier_ways(session),
             "changes": changes(language, session),
+            "first_time": first_time_in_words(
+                language,
+                (site.programme.exercises[ident].name for ident in new_movements(plan, session)),
+                len({item.exercise for item in session.all_items}),
+            ),
             "warm_ups": [(ident, routines[ident]) for ident in written.warm_up],
             "cool_downs": [(ident, routines[ident]) for ident in written.cool_down],
             "whole_time": whole_time(session, written, routines),
+            "warm_up_minutes": warm_up_minutes(written, routines),
             "cues_shown": CUES_SHOWN,
             "asks_weight": any(
                 take.load.of == "body weight" and take.bands

@@ -5,7 +5,9 @@ from collections.abc import Iterator
 from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
 from setwright.outline.addresses import PLANS, plan_path, week_path
 from setwright.outline.site import Site
+from setwright.outline.training import week_before
 from setwright.pages.page import Crumb, Page
+from setwright.wording.changes import since_last_time
 from setwright.wording.times import span_of_days
 
 
@@ -27,6 +29,8 @@ def _page(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> Page:
             "plan": plan,
             "week": week,
             "phase": phase,
+            "since_last_time": since_last_time,
+            "week_before": week_before,
         },
         crumbs=(Crumb(say("Plans"), PLANS), Crumb(plan.plan.name, plan_path(plan.ident))),
         before=_neighbour(site, plan, week.number - 1),

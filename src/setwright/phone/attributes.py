@@ -14,7 +14,8 @@ from markupsafe import Markup, escape
 from setwright.dose.bands import LoadBand
 from setwright.dose.one_rep_max import MOST_REPS, estimate_range
 from setwright.dose.resolved import ResolvedItem, Take
-from setwright.model.load import AddedWeight, HelpShare, HelpWeight, Load, OneRepMaxShare
+from setwright.model.limits import Limits
+from setwright.model.load import AddedWeight, BodyWeightShare, HelpShare, HelpWeight, Load, OneRepMaxShare
 from setwright.model.units import KG_PER_LB, plain_number
 
 EASIER: Final = "easier"
@@ -60,6 +61,14 @@ def way(one: Load) -> LoadWay | None:
     if isinstance(one, HelpShare | HelpWeight):
         return "help"
     return "added" if isinstance(one, AddedWeight) else None
+
+
+def cap(limits: Limits | None, unit: str) -> Markup | None:
+    """Return the attributes of a limit in shares of body weight, to be said in the member's own weight; else None."""
+    if limits is None or not isinstance(limits.load, BodyWeightShare):
+        return None
+    share = {"data-share": limits.load.percent / 100, "data-hand": "each" if limits.load.per_hand else None}
+    return attributes({**share, "data-unit": unit})
 
 
 def multiples() -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from setwright.outline.addresses import folder_of, plan_path, session_path, week_path
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
+from setwright.phone import agenda
 from setwright.wording.times import day_plain, time_range
 
 
@@ -17,8 +18,10 @@ def days_path(plan: str) -> str:
 def files(site: Site) -> Iterator[tuple[str, str]]:
     """Yield one JSON file a plan: its weeks with their days, addresses relative to the site's root."""
     for plan in site.plans:
+        tables = agenda.Tables()
         weeks = [
             {
+                **agenda.week_facts(site, plan, week),
                 "number": week.number,
                 "starts": week.starts.isoformat(),
                 "said": day_plain(site.language, week.starts),
@@ -27,6 +30,7 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
                 "kind": week.remains.kind,
                 "days": [
                     {
+                        **agenda.session_facts(site, week, session, tables),
                         "date": session.date.isoformat(),
                         "said": day_plain(site.language, session.date),
                         "name": site.programme.sessions[session.session].name,
@@ -41,5 +45,11 @@ def files(site: Site) -> Iterator[tuple[str, str]]:
             }
             for week in plan.weeks
         ]
-        content = {"plan": plan.plan.name, "url": folder_of(plan_path(plan.ident)), "weeks": weeks}
-        yield days_path(plan.ident), json.dumps(content, ensure_ascii=False, indent=1) + "\n"
+        content = {
+            **agenda.plan_facts(plan),
+            "plan": plan.plan.name,
+            "url": folder_of(plan_path(plan.ident)),
+            "tables": tables.written,
+            "weeks": weeks,
+        }
+        yield days_path(plan.ident), json.dumps(content, ensure_ascii=False, separators=(",", ":")) + "\n"

@@ -3,12 +3,14 @@
 from collections.abc import Mapping
 from typing import Final
 
-from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem
+from setwright.dose.resolved import Reason, ResolvedBlock, ResolvedItem, ResolvedSession
+from setwright.dose.sequence import BETWEEN_BLOCKS_S
+from setwright.dose.timing import TimeRange
 from setwright.model.session import BlockKind
 from setwright.wording.clocks import after_a_round, how_by_the_clock
 from setwright.wording.language import Language, later
 from setwright.wording.pieces import Pieces, pieces, stressed
-from setwright.wording.times import duration, durations, weekday
+from setwright.wording.times import duration, durations, time_range, weekday
 
 _NAMES: Final[Mapping[BlockKind, str]] = {
     "straight": later("Straight sets"),
@@ -156,6 +158,31 @@ def own_rest(language: Language, item: ResolvedItem) -> str | None:
     if item.own_rest_s is None:
         return None
     return language.say("then rest %(time)s", time=duration(language, item.own_rest_s))
+
+
+def to_next_block(language: Language) -> str:
+    """Return the time to get to the next block."""
+    return language.say("%(time)s to the next block", time=duration(language, BETWEEN_BLOCKS_S))
+
+
+def parts_of_time(language: Language, session: ResolvedSession, warm_up: TimeRange | None) -> str:
+    """Return what a session's time is made of, to read beside the times of its blocks.
+
+    Args:
+        language: the language to say it in.
+        session: the session in its week.
+        warm_up: its warm-ups, from the shortest to the longest, if there are any.
+    """
+    said = []
+    if warm_up is not None:
+        said.append(language.say("%(time)s of warm-up", time=time_range(language, warm_up)))
+    blocks = sum((block.minutes for block in session.blocks), TimeRange(0, 0))
+    said.append(language.say("%(time)s of blocks", time=time_range(language, blocks)))
+    if session.minutes_between is not None:
+        between = time_range(language, session.minutes_between)
+        each = duration(language, BETWEEN_BLOCKS_S)
+        said.append(language.say("%(time)s between blocks (%(each)s each)", time=between, each=each))
+    return language.listed(said)
 
 
 def change_over(language: Language, block: ResolvedBlock) -> str:

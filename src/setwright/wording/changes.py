@@ -55,6 +55,40 @@ def in_a_line(language: Language, changes: Iterable[Difference]) -> str:
     return ("; " if listed else ", ").join(in_words(language, found))
 
 
+def since_last_time(language: Language, changes: Iterable[Difference], first_time: bool, week: int | None) -> str:
+    """Return what changed about an exercise since the last time, or that nothing did.
+
+    Args:
+        language: the language to say it in.
+        changes: what differs from the last time in the same session.
+        first_time: whether the session itself stands in the plan for the first time.
+        week: the week in which the plan last had the exercise, in whichever session; None where it is new.
+    """
+    said = in_a_line(language, changes)
+    if said:
+        return said
+    if not first_time:
+        return language.say("as before")
+    return language.say("new") if week is None else language.say("known from week %(week)s", week=week)
+
+
+def first_time_in_words(language: Language, names: Iterable[str], exercises: int) -> str:
+    """Return what a member hears before a session that is new.
+
+    Args:
+        language: the language to say it in.
+        names: the movements in it that the plan did not have before.
+        exercises: how many exercises it has in all.
+    """
+    new = tuple(names)
+    if not new:
+        return language.say("All of its movements are known. Go lighter than you think on the first round.")
+    if len(new) == exercises:
+        return language.say("Go lighter than you think, and learn the movements first.")
+    said = language.listed(new)
+    return language.say("New in it: %(names)s. Go lighter than you think, and learn these first.", names=said)
+
+
 def change_in_words(language: Language, change: Difference) -> str:
     """Return one change in words."""
     match change:

@@ -62,6 +62,17 @@ def standing(language: Language, of: str, sign_off: SignOff | None, changed: Ite
     return language.say("%(by)s. Not as it was then: %(parts)s", by=by, parts=parts) if parts else by
 
 
+def said_where(language: Language, name: str, field: str) -> str:
+    """Return what says something of an exercise: a session, a routine or a plan by its name, and whether it is kit."""
+    match field:
+        case "kit":
+            return language.say("%(name)s, kit", name=name)
+        case "height":
+            return language.say("%(name)s, height", name=name)
+        case _:
+            return name
+
+
 def questions(language: Language) -> tuple[str, ...]:
     """Return what a reviewer is asked to look at, one box each. Common practice, no source."""
     return tuple(language.say(question) for question in _QUESTIONS)

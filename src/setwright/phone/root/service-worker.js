@@ -21,6 +21,8 @@ const LIVE = "live";
 const NOTES = new URL("served-as/", ROOT).href;
 /** A page that is still on its way is in no list of open pages yet. */
 const ON_ITS_WAY_MS = 60_000;
+/** What a page cannot do without. */
+const RUNS = new Set(["script", "style"]);
 const WORTH_KEEPING = new Set(["document", "style", "script", "image", "font", "manifest"]);
 
 /** How each open page was served: the copy that all of it comes from, or all of it live. Also written down: the browser
@@ -28,6 +30,8 @@ const WORTH_KEEPING = new Set(["document", "style", "script", "image", "font", "
 /** @type {Map<string, string>} */
 const served = new Map();
 let tidied = false;
+/** When a new page turned out to lack a part: the server is half way through a new plan. */
+let halfSince = 0;
 
 worker.addEventListener("install", (event) => {
   // Whole, it takes over at once: pages that are open say that there is a newer plan, and go on until they are left.
@@ -144,8 +148,15 @@ async function page(event) {
   const { request, resultingClientId } = event;
   const address = plain(request.url);
   const copy = await stored(address, OWN);
-  const answer = await fresh(request, copy !== undefined);
-  if (!answer || busy(answer)) {
+  const half = copy && Date.now() - halfSince < ON_ITS_WAY_MS;
+  const answer = half ? undefined : await fresh(request, copy !== undefined);
+  // A page that the whole copy has and the server does not: it is half way through, or its plan is over. Either way the
+  // worker that is asked for anew tells.
+  const lost = answer?.status === 404 && copy !== undefined;
+  if (lost) event.waitUntil(worker.registration.update().catch(() => undefined));
+  if (!answer || busy(answer) || lost) {
+    const folder = copy || answer ? undefined : await stored(`${address}/`, OWN);
+    if (folder) return Response.redirect(`${address}/`);
     if (!copy) return answer ?? Response.redirect(new URL(`offline/?page=${encodeURIComponent(address)}`, ROOT).href);
     remember(event, resultingClientId, OWN);
     return copy;
@@ -174,7 +185,19 @@ async function part(event) {
     return copy;
   }
   if (!answer) return Response.error();
+  if (how === LIVE && answer.status === 404 && RUNS.has(request.destination)) event.waitUntil(backToCopy(clientId));
   return KEPT ? answer : await visited(event, answer);
+}
+
+/**
+ * A page whose script or style is not there yet shows less than the copy could: once, the copy is shown in its place.
+ * @param {string} client
+ */
+async function backToCopy(client) {
+  const page = await worker.clients.get(client);
+  if (!(page instanceof WindowClient) || !(await stored(plain(page.url), OWN))) return;
+  halfSince = Date.now();
+  await page.navigate(page.url).catch(() => undefined);
 }
 
 /**

@@ -3,10 +3,11 @@ import { start } from "./elements/everywhere.js";
 
 /** @type {Record<string, () => Promise<CustomElementConstructor>>} */
 const elements = {
-  "sw-today": async () => (await import("./elements/today.js")).Today,
+  "sw-home": async () => (await import("./elements/home.js")).Home,
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
   "sw-own-weight": async () => (await import("./elements/own-weight.js")).OwnWeight,
+  "sw-cap": async () => (await import("./elements/cap.js")).Cap,
   "sw-guide": async () => (await import("./elements/guide.js")).Guide,
   "sw-settings": async () => (await import("./elements/settings.js")).SettingsForm,
   "sw-copies": async () => (await import("./elements/copies.js")).Copies,

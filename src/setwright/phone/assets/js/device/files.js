@@ -19,7 +19,7 @@ const MOST_BYTES = 20_000_000;
 
 /**
  * @param {string} accept
- * @returns {Promise<string>} its text; a file that is far too big reads as one that is none of ours
+ * @returns {Promise<string | undefined>} its text, nothing where none was chosen; a far too big file reads as none of ours
  */
 export function open(accept) {
   return new Promise((resolve) => {
@@ -28,7 +28,7 @@ export function open(accept) {
     input.accept = accept;
     input.addEventListener("change", async () => {
       const file = input.files?.[0];
-      resolve(!file ? "" : file.size > MOST_BYTES ? " " : await file.text());
+      resolve(!file ? undefined : file.size > MOST_BYTES ? " " : await file.text());
     });
     input.click();
   });

@@ -71,14 +71,23 @@ function setAside(key) {
   return text === undefined ? "" : writeRaw(ASIDE + key + Date.now(), text);
 }
 
+/**
+ * A session of the log as the member put it right, sets that were deleted included.
+ * @param {Logged} session
+ * @returns {string} nothing, or why it was not saved
+ */
+export function keepChanged(session) {
+  return write(LOG + session.id, session);
+}
+
 /** @param {string} id */
 export function forget(id) {
   remove(LOG + id);
 }
 
 /**
- * Add sessions to the log: all of them, or none where there is no room. A set that the log has and the file has not
- * stays; where both have it, the file's is taken.
+ * Add sessions to the log: all of them, or none where there is no room. What the log has stays as it is; what it lacks
+ * is taken.
  * @param {unknown[]} values
  * @returns {{added: number, skipped: number, mended: number, failed: string}} skipped: what is no session
  */
@@ -90,8 +99,7 @@ export function addLogged(values) {
   const before = [];
   for (const session of sessions) {
     before.unshift([LOG + session.id, raw(LOG + session.id)]);
-    const filled = (/** @type {string} */ what) => (what === "effort" ? session.effort !== null : what !== "minutes" || session.minutes > 0);
-    const { failed } = keepLogged(session, filled);
+    const { failed } = keepLogged(session, () => false);
     if (!failed) continue;
     for (const [key, text] of before) {
       if (text === undefined) remove(key);

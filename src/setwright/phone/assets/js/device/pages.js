@@ -13,9 +13,29 @@ export function hasCopy() {
   return able() && navigator.serviceWorker.controller !== null;
 }
 
-/** Keep the copy, unless the member switched it off. */
+/** Whether the browser tells that each byte may cost the member: mobile data, or a wish to save. */
+function isMetered() {
+  const { connection } = /** @type {{connection?: {type?: string, saveData?: boolean}}} */ (/** @type {unknown} */ (navigator));
+  return connection?.saveData === true || connection?.type === "cellular";
+}
+
+/** Whether a first copy would come over a connection that may cost, and the member has not been asked. */
+export function asksFirst() {
+  return able() && !hasCopy() && isMetered() && !read("no-copy") && read("copy-on-mobile") === undefined;
+}
+
+/**
+ * @param {boolean} yes
+ */
+export async function answer(yes) {
+  write("copy-on-mobile", yes);
+  if (yes) await keepPages();
+}
+
+/** Keep the copy, unless the member switched it off. The first one waits for a connection that costs nothing. */
 export async function keepPages() {
   if (!able() || read("no-copy")) return;
+  if (!hasCopy() && isMetered() && read("copy-on-mobile") !== true) return;
   try {
     await navigator.serviceWorker.register(WORKER, { scope: ROOT, updateViaCache: "none" });
   } catch {
@@ -62,6 +82,7 @@ export async function dropCopy() {
 
 export async function keepAgain() {
   remove("no-copy");
+  write("copy-on-mobile", true);
   await keepPages();
 }
 

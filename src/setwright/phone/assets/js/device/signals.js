@@ -1,4 +1,5 @@
 // Sound, vibration and a screen that stays on, each where the device has it.
+import { settings } from "./member.js";
 
 /** @type {AudioContext | undefined} */
 let audio;
@@ -17,7 +18,7 @@ export function readySound() {
  * @param {number} hertz
  * @param {number} seconds
  */
-export function beep(hertz, seconds) {
+function beep(hertz, seconds) {
   if (!audio || audio.state !== "running") return;
   const tone = audio.createOscillator();
   const volume = audio.createGain();
@@ -30,8 +31,23 @@ export function beep(hertz, seconds) {
 }
 
 /** @param {number[]} pattern ms on, off, on */
-export function buzz(pattern) {
+function buzz(pattern) {
   navigator.vibrate?.(pattern);
+}
+
+/**
+ * What a member hears and feels, as the settings allow it: a second of a count, a beginning, an end.
+ * @param {"count" | "go" | "end"} what
+ */
+export function signal(what) {
+  const mine = settings();
+  const [hertz, seconds, pattern] = /** @type {const} */ ({
+    count: [660, 0.12, [60]],
+    go: [990, 0.4, [250]],
+    end: [880, 0.6, [200, 120, 200]],
+  })[what];
+  if (mine.sound) beep(hertz, seconds);
+  if (mine.vibration) buzz([...pattern]);
 }
 
 /** Keeps the screen on while wanted, and asks again after the page was out of sight. */

@@ -1,10 +1,11 @@
 // Everything that this device keeps of a member: saved as a file, restored from one, erased.
-import { fileName, isWanted, open, save } from "../device/files.js";
+import { fileName, isWanted, save } from "../device/files.js";
 import { addLogged, eraseAll, keepSettings, logged, settings, unreadable } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { localTime, restored } from "../logic/log.js";
-import { object, settingsFrom } from "../logic/settings.js";
-import { revealTools, the } from "./make.js";
+import { object, settingsFrom, usual } from "../logic/settings.js";
+import { make, revealTools, the } from "./make.js";
+import { pickedFile, preview } from "./restoring.js";
 import { many, say } from "../words.js";
 
 const VERSION = 1;
@@ -58,8 +59,8 @@ export class Copies extends HTMLElement {
   }
 
   async #restore() {
-    const text = await open("application/json,.json");
-    if (!text) return;
+    const text = await pickedFile("application/json,.json", (words) => this.#tell(words));
+    if (text === undefined) return;
     /** @type {Record<string, unknown>} */
     let content = {};
     try {
@@ -75,10 +76,26 @@ export class Copies extends HTMLElement {
       this.#tell(say("Nothing was changed."));
       return;
     }
-    const tally = addLogged(content.log);
-    const mine = { count: 0 };
     const has = Object.keys(object(content.settings)).length > 0;
-    const trouble = tally.failed || (has && keepSettings(settingsFrom(content.settings, mine)));
+    const box = make("input", "");
+    box.type = "checkbox";
+    // Settings that are none yet are taken; a member's own stay unless that is wanted.
+    box.checked = JSON.stringify(settings()) === JSON.stringify(usual());
+    const also = has ? [make("p", "", make("label", "sw-choice", box, say("Take its settings in place of mine")))] : [];
+    this.querySelector(".sw-preview")?.remove();
+    const log = content.log;
+    the(this, ".sw-actions").after(preview(log, also, () => this.#take(log, has && box.checked, content.settings)));
+  }
+
+  /**
+   * @param {unknown[]} log
+   * @param {boolean} has whether settings are taken too
+   * @param {unknown} given
+   */
+  #take(log, has, given) {
+    const tally = addLogged(log);
+    const mine = { count: 0 };
+    const trouble = tally.failed || (has && keepSettings(settingsFrom(given, mine)));
     const sets = restored({ ...tally, mended: tally.mended + mine.count });
     const what = has ? say("Restored: your settings and %(sessions)s", { sessions: sets }) : say("Restored: %(sessions)s", { sessions: sets });
     this.#tell(trouble || what);

@@ -3,7 +3,7 @@ import { said, sessionLoad } from "../logic/log.js";
 import { ended } from "../logic/ranges.js";
 import { bestLift } from "./best-lift.js";
 import { button, make } from "./make.js";
-import { nextOf } from "./session-page.js";
+import { itemAt, nextOf } from "./session-page.js";
 import { many, say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -150,7 +150,7 @@ function rangesReached(guide) {
       if (where === "below") return [say("%(exercise)s: below the range. Stay at this weight, or take less.", { exercise })];
       if (where === "within") return [say("%(exercise)s: within the range. Stay until every set reaches the top.", { exercise })];
       if (where !== "top") return [];
-      const weight = nextOf(item, item.sets, entries.map((entry) => entry?.load ?? ""));
+      const weight = nextOf(item, item.sets, entries.map((entry) => entry?.load ?? ""), itemAt(guide.page, index, place));
       if (weight) return [say("%(exercise)s: all sets reached the top. Next time %(weight)s.", { exercise, weight })];
       return [say("%(exercise)s: all sets reached the top. Ask your coach what comes next.", { exercise })];
     }),

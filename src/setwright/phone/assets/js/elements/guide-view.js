@@ -1,10 +1,13 @@
 // What the guided session shows: the step in large type, its clock, and three buttons within the thumb's reach.
-import { beatAt, nameOf } from "../logic/beat.js";
+import { beatAt, nameOf, paceOf } from "../logic/beat.js";
 import { clock, isTimed, justDone, nextSet } from "../logic/run.js";
 import { amountOf, closesSet, placeAmong, setOf } from "../logic/steps.js";
-import { correctSets, countField, finishForm } from "./guide-forms.js";
+import { summary } from "./guide-end.js";
+import { figureOf } from "./guide-figure.js";
+import { correctSets, countField } from "./guide-forms.js";
 import { actOnRounds, roundsMain, roundsOf } from "./guide-rounds.js";
 import { button, link, make, the } from "./make.js";
+import { saveFile } from "./rescue.js";
 import { copyOf, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
 import { say } from "../words.js";
@@ -14,6 +17,8 @@ import { say } from "../words.js";
 /** @typedef {ReturnType<typeof import("../logic/run.js").clock>} Clock */
 
 const LONGER_S = 30;
+/** Two taps closer than this are one that slipped: the second would skip what the first one led to. */
+const SLIP_MS = 400;
 const TITLES = {
   "warm-up": say("Warm up"),
   rest: say("Rest"),
@@ -32,6 +37,7 @@ export class GuideView {
   #warned = "";
   /** @type {HTMLInputElement | undefined} where a member writes how many an open-ended set came to */
   #asked;
+  #acted = 0;
   #title = make("h2", "sw-s-title");
   #where = make("p", "sw-s-where");
   #progress = make("progress", "sw-s-progress");
@@ -95,7 +101,7 @@ export class GuideView {
     this.#warned = now;
     this.#warning.replaceChildren(trouble);
     if (!unsaved) return;
-    const keep = button(say("Save the sets as a file"), "sw-button", () => this.guide.saveFile());
+    const keep = button(say("Save the sets as a file"), "sw-button", () => saveFile(this.guide));
     this.#warning.append(` ${say("The sets of this session are on this page only.")} `, keep);
   }
 
@@ -141,7 +147,7 @@ export class GuideView {
       case "cool-down":
         return [make("p", "", say("Pick one. Its page opens here; this session waits for you.")), ...some(under(step.kind))];
       case "finish":
-        return [...(this.guide.stopped ? getHelp() : []), finishForm(this.guide)];
+        return [...(this.guide.stopped ? getHelp() : []), summary(this.guide)];
       default:
         return this.#pause(step);
     }
@@ -165,15 +171,15 @@ export class GuideView {
     if (elsewhere) parts.push(elsewhere);
     else if (step.round === 1) parts.push(...partsOf(item, "grave", "not-for"));
     parts.push(...some(copyOf(partOf(item, "home-first"))));
-    const figure = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
-    if (figure && !other) parts.push(make("div", "sw-s-figure", figure));
     parts.push(...this.#amount(step, item));
     if (weight) parts.push(make("p", "sw-s-load", weight));
+    if (!other) parts.push(...(load.table ?? []));
+    if (load.advice && !other) parts.push(make("p", "sw-hint", load.advice));
     if (!other) parts.push(...some(copyOf(partOf(item, "feels"))));
     if (!elsewhere) parts.push(...partsOf(item, "bound", "height"));
     parts.push(this.#clock);
     if (setOf(step, this.guide.blocks).leave !== undefined && closesSet(step)) parts.push(this.#ask(step));
-    if (!other) parts.push(...partsOf(item, "cues"));
+    if (!other) parts.push(...figureOf(item), ...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
     if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "stop", "care") : careOf(item)));
     parts.push(...this.#easier(step, item, name));
@@ -242,9 +248,12 @@ export class GuideView {
     if (next) {
       const item = guide.blocks[next.block].items[next.item];
       const other = guide.insteadOf(next);
-      const words = [other || item.name, amountOf(next, guide.blocks), other ? "" : guide.loadOf(next).text].filter(Boolean);
-      parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words.join(", ")}`));
-      this.#heardAlso = [`${say("Next")} ${words.join(", ")}`];
+      const words = [other || item.name, amountOf(next, guide.blocks)].filter(Boolean).join(", ");
+      const weight = other ? "" : guide.loadOf(next).text;
+      parts.push(make("p", "sw-s-next", make("span", "sw-key", say("Next")), ` ${words}`));
+      // The weight to fetch stands in the rest before it.
+      if (weight) parts.push(make("p", "sw-s-load", weight));
+      this.#heardAlso = [[`${say("Next")} ${words}`, weight].filter(Boolean).join(", ")];
       if (next.round === 1 && !(other && ownPage(guide.itemOf(next)))) parts.push(...careOf(guide.itemOf(next)));
     }
     if (step.kind !== "change" && guide.run) parts.push(correctSets(guide, justDone(guide.steps, guide.run.at)));
@@ -288,6 +297,9 @@ export class GuideView {
 
   #act() {
     const { step, blocks, run } = this.guide;
+    const now = Date.now();
+    if (Math.abs(now - this.#acted) < SLIP_MS) return;
+    this.#acted = now;
     if (step.kind === "finish") this.guide.end();
     else if (step.kind === "rounds") actOnRounds(this.guide);
     else if (step.kind === "set" && this.#waits()) {
@@ -357,7 +369,7 @@ export class GuideView {
     if (!running) {
       if (this.#clock.dataset.drawn === "beat") return;
       this.#clock.dataset.drawn = "beat";
-      const words = phases.map((phase) => say("%(phase)s %(seconds)s s", { phase: nameOf(phase), seconds: phase.seconds })).join(" · ");
+      const words = phases.map((phase) => paceOf(phase)).join(" · ");
       this.#clock.replaceChildren(
         make("p", "sw-s-tempo", words),
         button(say("Show the beat"), "sw-button sw-quiet", () => this.guide.startClock()),

@@ -1,12 +1,12 @@
 // The guided session: one step at a time. It keeps where it stands after every touch, and reads the time from the clock.
-import { save } from "../device/files.js";
 import { keepLogged, loggedAt, settings } from "../device/member.js";
-import { Awake, beep, buzz, readySound } from "../device/signals.js";
+import { Awake, readySound, signal } from "../device/signals.js";
 import { onChange, read, ready, remove, write } from "../device/store.js";
+import { underWay } from "../device/under-way.js";
 import { localTime } from "../logic/log.js";
 import { begin, caughtUp, clock, fingerprint, goTo, isTimed, LEAD_S, resumed, runningOn } from "../logic/run.js";
-import { after, closesSet, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
-import { GuideView } from "./guide-view.js";
+import { secondsOf, sideCount, sidesWith } from "../logic/sides.js";
+import { after, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
 import { button, link, make } from "./make.js";
 import { besideWeights, frontChosen, glanceChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
 import { say } from "../words.js";
@@ -16,13 +16,19 @@ import { say } from "../words.js";
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
 const TICK_MS = 200;
+/** How long a page is read before it fetches what no one has asked for yet. */
+const QUIET_MS = 4000;
+
+function viewLoaded() {
+  return import("./guide-view.js");
+}
 
 export class Guide extends HTMLElement {
   /** @type {AbortController | undefined} */
   #until;
   /** @type {number | undefined} */
   #ticking;
-  /** @type {GuideView | undefined} */
+  /** @type {import("./guide-view.js").GuideView | undefined} */
   #view;
   #awake = new Awake();
   #said = "";
@@ -47,12 +53,19 @@ export class Guide extends HTMLElement {
     if (!this.#choose(running ?? settings().choices)) return;
     const until = new AbortController();
     this.#until = until;
-    onChange((key) => key === "settings" && this.#choose(this.run?.choices ?? settings().choices), until.signal);
+    onChange((key) => {
+      if (key === "settings") this.#choose(this.run?.choices ?? settings().choices);
+      else if (key === "now" || key === "") this.#follow();
+      else if (key === `log/${this.logged?.id}` && !document.hasFocus()) this.#reread();
+    }, until.signal);
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
     if (!this.run && running) this.#choose(settings().choices);
-    if (this.run) this.open();
-    else this.#offer();
+    if (!this.run) this.#offer();
+    if (!this.run && location.hash !== "#go") return;
+    // The way from the home page: once, and not again when the page is loaded anew.
+    history.replaceState(history.state, "", location.pathname + location.search);
+    this.open();
   }
 
   disconnectedCallback() {
@@ -81,19 +94,57 @@ export class Guide extends HTMLElement {
     this.replaceChildren(button(text, "sw-button sw-start", () => this.open()));
     const trouble = this.#unsaved ? "" : ready();
     if (trouble) this.prepend(make("p", "sw-hint", `${trouble} ${UNKEPT}`));
+    // What the session looks like comes with the first touch, or while the page is read, so that no signal is needed later.
+    addEventListener("pointerdown", () => void viewLoaded().catch(() => undefined), { once: true, passive: true, signal: this.#until?.signal });
+    window.setTimeout(() => void viewLoaded().catch(() => undefined), QUIET_MS);
   }
 
   open() {
+    const other = this.run ? undefined : underWay();
+    if (other) void import("./second-session.js").then(({ askFirst }) => this.append(askFirst(other, () => void this.#begin())));
+    else void this.#begin();
+  }
+
+  async #begin() {
     readySound();
     this.run ??= begin(location.pathname, fingerprint(this.blocks), Date.now(), settings().choices);
     this.logged ??= loggedAt(localTime(this.run.started));
-    this.#view = new GuideView(this);
+    try {
+      const { GuideView } = await viewLoaded();
+      if (!this.run || this.#view || !this.isConnected) return;
+      this.#view = new GuideView(this);
+    } catch {
+      this.append(make("p", "sw-hint", say("The guided session could not be loaded. Try again where there is a signal.")));
+      return;
+    }
     this.replaceChildren(this.#view.dialog);
     this.#view.dialog.showModal();
     this.#ticking = window.setInterval(() => this.tick(), TICK_MS);
     void this.#awake.on();
     this.#keep();
     this.tick();
+  }
+
+  /** Another window put a set right. */
+  #reread() {
+    if (!this.logged || this.#unsaved) return;
+    this.logged = loggedAt(this.logged.id) ?? this.logged;
+    this.#view?.draw();
+    this.tick();
+  }
+
+  /** Another window went on with this session, ended it or began another: it is the same one here. */
+  #follow() {
+    const now = read("now");
+    if (!this.run || JSON.stringify(now) === JSON.stringify(this.run)) return;
+    this.#choose(runningOn(now, location.pathname) ?? settings().choices);
+    this.run = resumed(now, location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
+    if (!this.#unsaved) this.logged = this.run && loggedAt(localTime(this.run.started));
+    if (this.run) this.tick();
+    else if (!this.#unsaved) {
+      this.#close();
+      this.#offer();
+    }
   }
 
   /** Back to the page; the session waits, and its clock goes on. */
@@ -109,7 +160,8 @@ export class Guide extends HTMLElement {
     if (this.#unsaved) this.keepLog();
     if (this.#unsaved) {
       this.leave();
-      this.append(this.#rescue());
+      const why = this.#unsaved;
+      void import("./rescue.js").then(({ rescue }) => this.append(rescue(this, why, () => this.#drop())));
       return;
     }
     const kept = this.logged !== undefined;
@@ -125,25 +177,8 @@ export class Guide extends HTMLElement {
     this.#unsaved = "";
     this.#tell();
     remove("now");
+    this.#choose(settings().choices);
     this.leave();
-  }
-
-  /** What to do with a session that this device does not take. */
-  #rescue() {
-    const box = make("div", "sw-hint sw-rescue", make("p", "", make("b", "", say("This session is not saved on this device.")), ` ${this.#unsaved}`));
-    box.setAttribute("role", "alert");
-    const again = button(say("Try again"), "sw-button sw-quiet", () => this.end());
-    const away = button(say("End without saving"), "sw-link", () => {
-      if (confirm(say("End this session without saving it on this device?"))) this.#drop();
-    });
-    box.append(make("p", "sw-actions", button(say("Save the sets as a file"), "sw-button", () => this.saveFile()), " ", again, " ", away));
-    return box;
-  }
-
-  /** The sets as a file, which My log restores from. */
-  saveFile() {
-    if (!this.logged) return;
-    save(`session-${this.logged.id.replaceAll(":", "-")}.json`, "application/json", JSON.stringify({ version: 1, log: [this.logged] }, null, 1));
   }
 
   #close() {
@@ -178,7 +213,7 @@ export class Guide extends HTMLElement {
 
   /** @param {Step} step how heavy, for this member */
   loadOf(step) {
-    return loadOf(this.blocks[step.block].items[step.item], setOf(step, this.blocks));
+    return loadOf(this.blocks[step.block].items[step.item], setOf(step, this.blocks), this.itemOf(step));
   }
 
   tick() {
@@ -188,14 +223,14 @@ export class Guide extends HTMLElement {
     if (after.done) {
       const { since } = after.run;
       this.run = after.run;
-      this.#record(after.done, undefined);
+      this.#record(after.done, setOf(after.done, this.blocks).high);
       this.#keep();
       // Something that ended long ago, while the page was away, is not rung for.
-      if (now - since < 2000) this.#signal("end");
+      if (now - since < 2000) signal("end");
     } else if (after.run !== this.run) {
       this.run = after.run;
       this.#keep();
-      if (now - after.run.since < 2000) this.#signal("go");
+      if (now - after.run.since < 2000) signal("go");
     }
     const at = clock(this.step, this.blocks, this.run, now);
     this.#count(at);
@@ -213,21 +248,9 @@ export class Guide extends HTMLElement {
     if (now === this.#said) return;
     const before = this.#said;
     this.#said = now;
-    if (counts) this.#signal("count");
-    else if (at.state === "going" && before.startsWith(`${this.run.at} lead`)) this.#signal("go");
-    else if (at.state === "over" && before.startsWith(`${this.run.at} going`)) this.#signal("end");
-  }
-
-  /** @param {"count" | "go" | "end"} what */
-  #signal(what) {
-    const mine = settings();
-    const [hertz, seconds, pattern] = /** @type {const} */ ({
-      count: [660, 0.12, [60]],
-      go: [990, 0.4, [250]],
-      end: [880, 0.6, [200, 120, 200]],
-    })[what];
-    if (mine.sound) beep(hertz, seconds);
-    if (mine.vibration) buzz([...pattern]);
+    if (counts) signal("count");
+    else if (at.state === "going" && before.startsWith(`${this.run.at} lead`)) signal("go");
+    else if (at.state === "over" && before.startsWith(`${this.run.at} going`)) signal("end");
   }
 
   /** Start the clock of a hold or work time, or the beat of a tempo. */
@@ -282,7 +305,8 @@ export class Guide extends HTMLElement {
     if (!this.run) return;
     this.stopped = stopped;
     this.#recordRounds();
-    const at = Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
+    const left = by < 0 ? this.run.left : null;
+    const at = left ?? Math.min(Math.max(this.run.at + by, 0), this.steps.length - 1);
     this.run = goTo(this.run, at, Date.now(), this.steps);
     this.#keep();
     this.tick();
@@ -300,7 +324,11 @@ export class Guide extends HTMLElement {
    * @param {boolean} stopped whether a member stopped before the end, perhaps for a sign to stop
    */
   finish(stopped = false) {
+    const left = this.run?.at ?? null;
     this.move(this.steps.length, stopped);
+    // Ended by mistake: the way back leads to where it was.
+    if (this.run) this.run = { ...this.run, left };
+    this.#keep();
   }
 
   /** @param {number} seconds */
@@ -356,9 +384,11 @@ export class Guide extends HTMLElement {
    * @param {{effort: number | null} | {minutes: number} | {next: string[]}} values
    */
   sum(values) {
-    if (!this.logged) return;
+    if (!this.logged || !this.run) return;
     Object.assign(this.logged, values);
+    if ("minutes" in values) this.run = { ...this.run, minutes: values.minutes };
     this.keepLog(...Object.keys(values));
+    this.#keep();
   }
 
   /**
@@ -366,20 +396,24 @@ export class Guide extends HTMLElement {
    * @param {number | undefined} amount where it was not the whole amount
    */
   #record(step, amount) {
-    if (!this.run || !closesSet(step) || setOf(step, this.blocks).ramp) return;
+    if (!this.run || step.kind !== "set" || setOf(step, this.blocks).ramp) return;
     const block = this.blocks[step.block];
     const item = block.items[step.item];
     const load = this.loadOf(step);
     const other = this.insteadOf(step);
     const old = this.entryOf(step);
+    const before = old ? (this.run.sides[noteOf(step)] ?? "") : "";
+    const sides = sidesWith(before, step.side);
+    if (sides) this.run = { ...this.run, sides: { ...this.run.sides, [noteOf(step)]: sides } };
+    const lasted = amount === undefined ? undefined : secondsOf(before, step.side, old?.amount, amount);
     const entry = {
       exercise: item.exercise,
       name: other || item.name,
       block: block.name,
       set: placeAmong(step, this.blocks).number,
       measure: item.measure,
-      amount: amount ?? old?.amount ?? setOf(step, this.blocks).high,
-      sides: item.sides,
+      amount: lasted ?? old?.amount ?? setOf(step, this.blocks).high,
+      sides: sideCount(item.sides, sides),
       load: old?.load ?? (other ? "" : load.kept),
       effort: old?.effort ?? null,
       place: noteOf(step),
@@ -395,7 +429,7 @@ export class Guide extends HTMLElement {
     };
     if (old) Object.assign(old, entry);
     else this.logged.sets.push(entry);
-    if (this.logged.effort === null) this.logged.minutes = this.minutes;
+    if (this.logged.effort === null) this.logged.minutes = this.run.minutes || this.minutes;
     this.keepLog(entry.place, "minutes");
   }
 

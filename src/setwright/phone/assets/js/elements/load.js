@@ -3,11 +3,12 @@ import { settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
 import { choose, ownWeight, rows } from "../logic/bands.js";
 import { inOtherUnit, kilograms } from "../logic/exact.js";
+import { easierOption } from "./easier.js";
 import { button, link, make } from "./make.js";
 import { pieces, say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{state: "unset" | "below" | "above" | "easier" | "weight", take: string, planned: string, own: boolean}} Mine take and planned as data */
+/** @typedef {{state: "unset" | "below" | "above" | "easier" | "home" | "weight", take: string, planned: string, own: boolean}} Mine take and planned as data */
 
 /**
  * What the settings make of a load's bands. take is a weight, "12.5 kg"; planned is the club's weight where an own one
@@ -19,6 +20,7 @@ import { pieces, say, weightSaid } from "../words.js";
 export function myLoad(data, mine) {
   /** @type {Mine} */
   const found = { state: "unset", take: "", planned: "", own: false };
+  if (isAway(data.kit, mine)) return { ...found, state: "home" };
   const lift = mine.lifts[data.exercise ?? ""];
   const typed = data.of === "1rm" ? lift && { number: lift.low, unit: lift.unit } : mine.weight;
   const base = typed && kilograms(typed.number, typed.unit);
@@ -31,6 +33,42 @@ export function myLoad(data, mine) {
   const own = ownWeight(row.take, weights, data.way === "help");
   if (own === undefined) return { ...found, state: "easier", planned: row.take, own: true };
   return { state: "weight", take: `${own} ${row.take.split(" ")[1]}`, planned: row.take, own: true };
+}
+
+/**
+ * Whether a member trains at home, where what a load is taken with is not.
+ * @param {string | undefined} kit
+ * @param {Settings} mine
+ */
+export function isAway(kit, mine) {
+  return mine.place === "home" && kit !== undefined && !(kit in mine.kit);
+}
+
+/**
+ * Whether a member's choices lead to the exercise of a load.
+ * @param {import("../logic/agenda.js").Weighed} load
+ * @param {Settings} mine
+ */
+export function isFor(load, mine) {
+  const has = (/** @type {string} */ one) => mine.choices.includes(one);
+  return (!load.for || load.for.some(has)) && !load.not?.some(has);
+}
+
+/**
+ * What is taken for one load of a session, with its kit, in words; nothing where the settings do not tell, or where the
+ * easier option stands for it.
+ * @param {import("../logic/agenda.js").Weighed} load
+ * @param {string[]} tables
+ * @param {Settings} mine
+ */
+export function tableTakes(load, tables, mine) {
+  const bands = load.table === undefined ? undefined : tables[load.table];
+  const found = bands && myLoad({ of: load.of, bands, kit: load.kit, exercise: load.exercise, way: load.way ?? undefined }, mine);
+  const take = found ? found.take : isAway(load.kit, mine) ? "" : load.weight;
+  if (!take) return "";
+  const values = { kit: load.name, weight: inBothUnits(take, mine) };
+  if (load.way === "help") return say("%(kit)s %(weight)s of help", values);
+  return load.hand ? say("%(kit)s %(weight)s in each hand", values) : say("%(kit)s %(weight)s", values);
 }
 
 export class Load extends HTMLElement {
@@ -69,7 +107,7 @@ export class Load extends HTMLElement {
       this.prepend(line);
       return;
     }
-    line.append(...words(found, this.dataset), this.#unfold());
+    line.append(...words(found, this.dataset, this.closest(".sw-instead-inside, [data-item]")), this.#unfold());
     this.prepend(line);
   }
 
@@ -116,8 +154,9 @@ function bold(found) {
 /**
  * @param {Mine} found
  * @param {DOMStringMap} data
+ * @param {Element | null} item what stands on the page about its exercise
  */
-function words(found, data) {
+function words(found, data, item) {
   const you = (/** @type {(string | Node)[]} */ inside) => make("p", "sw-you-line", ...inside);
   const small = (/** @type {string} */ text) => make("p", "sw-small", text);
   const planned = found.planned && inBothUnits(found.planned, settings());
@@ -129,10 +168,11 @@ function words(found, data) {
     return [line, small(say("The heaviest of your own that is not above the planned %(weight)s.", { weight: planned }))];
   }
   if (found.state === "easier") {
-    const line = you(pieces("You: %(weight)s", { weight: make("b", "", say("the easier option")) }));
+    const line = you(pieces("You: %(weight)s", { weight: make("b", "", easierOption(item)) }));
     if (found.own && data.way === "help") return [line, small(say("All that you have at home helps less than %(weight)s.", { weight: planned }))];
     return found.own ? [line, small(say("All that you have at home is above %(weight)s.", { weight: planned }))] : [line];
   }
+  if (found.state === "home") return [you(pieces("You: %(weight)s", { weight: make("b", "", say("the home option")) }))];
   return [you([outside(found.state === "below", data.of === "1rm")])];
 }
 
@@ -140,7 +180,7 @@ function words(found, data) {
  * @param {boolean} below
  * @param {boolean} ofMax
  */
-function outside(below, ofMax) {
+export function outside(below, ofMax) {
   if (ofMax && below) return say("Your 1RM is below this table. Ask your coach what to take.");
   if (ofMax) return say("Your 1RM is above this table. Ask your coach what to take.");
   if (below) return say("Your body weight is below this table. Ask your coach what to take.");

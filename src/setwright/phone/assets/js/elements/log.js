@@ -1,21 +1,20 @@
-// My log: session load by week as a chart, and every session with its sets.
-import { fileName, isWanted, open, save } from "../device/files.js";
-import { addLogged, eraseUnreadable, forget, keepLogged, logged, unreadable } from "../device/member.js";
+// My log: session load by week and one exercise over time as charts, and every session by month.
+import { fileName, isWanted, save } from "../device/files.js";
+import { addLogged, eraseUnreadable, logged, unreadable } from "../device/member.js";
 import { csvOf, sessionsIn } from "../logic/csv.js";
-import { localTime, restored, said, sessionLoad, untilWeekOf, weeksOf } from "../logic/log.js";
+import { localTime, restored, sessionLoad } from "../logic/log.js";
 import { object } from "../logic/settings.js";
-import { effortSelect } from "./guide-forms.js";
+import { exerciseChart, loadChart } from "./log-charts.js";
+import { insideOf } from "./log-session.js";
 import { button, make, revealTools } from "./make.js";
+import { pickedFile, preview } from "./restoring.js";
 import { LANGUAGE, many, say } from "../words.js";
 
 /** @typedef {import("../logic/log.js").Logged} Logged */
 
-const WEEKS_SHOWN = 16;
-const SESSIONS_SHOWN = 200;
-const SVG = "http://www.w3.org/2000/svg";
-
 export class Log extends HTMLElement {
   #status = make("p", "sw-status");
+  #charts = make("div", "sw-charts");
 
   connectedCallback() {
     this.#status.setAttribute("role", "status");
@@ -25,28 +24,40 @@ export class Log extends HTMLElement {
 
   #show() {
     const sessions = logged();
-    const parts = [];
-    if (sessions.length) parts.push(chart(sessions));
-    else parts.push(make("p", "", say("Nothing yet. The guided session on a session's page fills this page.")));
-    parts.push(this.#actions(sessions.length > 0), this.#status, ...this.#unreadable());
-    this.replaceChildren(...parts);
-    this.#list(sessions, 0);
+    this.#draw(sessions);
+    this.replaceChildren(this.#charts, ...this.#months(sessions), this.#actions(sessions.length > 0), this.#status, ...this.#unreadable());
+  }
+
+  /** @param {Logged[]} sessions */
+  #draw(sessions) {
+    const none = make("p", "", say("Nothing yet. The guided session on a session's page fills this page."));
+    const chosen = this.querySelector("select")?.value;
+    const one = sessions.some(({ sets }) => sets.length) ? [exerciseChart(sessions)] : [];
+    this.#charts.replaceChildren(...(sessions.length ? [loadChart(sessions), ...one] : [none]));
+    const pick = this.#charts.querySelector("select");
+    if (!pick || !chosen) return;
+    pick.value = chosen;
+    pick.dispatchEvent(new Event("change"));
   }
 
   /**
-   * The sessions from one on, and a button for the older ones.
+   * The sessions by month, the newest one open. What a fold holds is drawn when it is opened: a log may hold years.
    * @param {Logged[]} sessions
-   * @param {number} from
    */
-  #list(sessions, from) {
-    const to = from + SESSIONS_SHOWN;
-    this.append(...sessions.slice(from, to).map((one) => this.#session(one)));
-    if (to >= sessions.length) return;
-    const more = button(say("Show older sessions (%(count)s)", { count: sessions.length - to }), "sw-button sw-quiet", () => {
-      more.remove();
-      this.#list(sessions, to);
+  #months(sessions) {
+    /** @type {Map<string, Logged[]>} */
+    const found = new Map();
+    for (const one of sessions) found.set(one.id.slice(0, 7), [...(found.get(one.id.slice(0, 7)) ?? []), one]);
+    return [...found.values()].map((month, index) => {
+      const name = new Date(month[0].id).toLocaleDateString(LANGUAGE, { month: "long", year: "numeric" });
+      const load = month.reduce((sum, one) => sum + sessionLoad(one), 0);
+      const count = many("%(num)s session", "%(num)s sessions", month.length);
+      const sum = make("span", "sw-muted", `${count}, ${say("session load %(load)s", { load })}`);
+      const box = make("details", "sw-month", make("summary", "", make("b", "", name), " ", sum));
+      box.addEventListener("toggle", () => box.append(...month.map((one) => this.#session(one))), { once: true });
+      box.open = index === 0;
+      return box;
     });
-    this.append(more);
   }
 
   /** @param {boolean} any */
@@ -92,8 +103,8 @@ export class Log extends HTMLElement {
   }
 
   async #restore() {
-    const text = await open(".csv,.json,text/csv,application/json");
-    if (!text) return;
+    const text = await pickedFile(".csv,.json,text/csv,application/json", (words) => this.#tell(words));
+    if (text === undefined) return;
     const here = this.dataset.club ?? "";
     const found = sessionsIn(text, here) ?? saved(text);
     if (!found) {
@@ -104,6 +115,12 @@ export class Log extends HTMLElement {
       this.#tell(say("Nothing was changed."));
       return;
     }
+    this.querySelector(".sw-preview")?.remove();
+    this.#status.before(preview(found.sessions, [], () => this.#take(found)));
+  }
+
+  /** @param {{sessions: unknown[], skipped: number}} found */
+  #take(found) {
     const tally = addLogged(found.sessions);
     this.#show();
     const sets = restored({ ...tally, skipped: tally.skipped + found.skipped });
@@ -114,54 +131,26 @@ export class Log extends HTMLElement {
   /** @param {Logged} one */
   #session(one) {
     const when = new Date(one.id);
-    const day = when.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+    const day = when.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
     const box = make("details", "sw-logged", make("summary", "", make("b", "", one.session), ` ${day}`));
-    // Its sets are only drawn once they are looked at: a log may hold years.
-    box.addEventListener("toggle", () => box.append(...this.#inside(one)), { once: true });
+    box.addEventListener("toggle", () => box.append(...insideOf(one, (words) => this.#tell(words), () => this.#changed(box, one))), { once: true });
     return box;
   }
 
-  /** @param {Logged} one */
-  #inside(one) {
-    const list = make("ul", "sw-plain");
-    for (const set of one.sets) {
-      const words = [said(set), set.load, set.effort === null ? "" : say("effort %(effort)s", { effort: set.effort })].filter(Boolean).join(", ");
-      list.append(make("li", "", `${set.set}. ${set.name}: ${words}`));
-    }
-    const sum = make("p", "sw-muted", sumOf(one));
-    const effort = effortSelect(one.effort);
-    effort.addEventListener("change", () => {
-      one.effort = effort.value === "" ? null : Number(effort.value);
-      const { session, failed } = keepLogged(one, (what) => what === "effort");
-      this.#tell(failed || say("Saved on this device."));
-      sum.textContent = sumOf(session);
-      this.querySelector("figure")?.replaceWith(chart(logged()));
-    });
-    const drop = button(say("Delete this session"), "sw-link", () => {
-      if (!confirm(say("Delete this session from the log?"))) return;
-      forget(one.id);
-      this.#show();
-    });
-    return [sum, list, ...(one.next?.length ? [make("ul", "sw-plain", ...one.next.map((line) => make("li", "", line)))] : []), make("p", "", make("label", "", `${say("Effort of the whole session")} `, effort)), drop];
+  /**
+   * @param {HTMLElement} box
+   * @param {Logged} one
+   */
+  #changed(box, one) {
+    const sessions = logged();
+    if (!sessions.some(({ id }) => id === one.id)) box.remove();
+    this.#draw(sessions);
   }
 
   /** @param {string} words */
   #tell(words) {
     this.#status.textContent = words;
   }
-}
-
-/** @param {Logged} one */
-function sumOf(one) {
-  const parts = [
-    say("Week %(week)s of %(plan)s", { week: one.week, plan: one.plan }),
-    many("%(num)s set", "%(num)s sets", one.sets.length),
-    say("%(minutes)s min", { minutes: one.minutes }),
-  ];
-  if (one.effort !== null) {
-    parts.push(say("session effort %(effort)s", { effort: one.effort }), say("session load %(load)s", { load: sessionLoad(one) }));
-  }
-  return parts.join(", ");
 }
 
 /**
@@ -175,47 +164,4 @@ function saved(text) {
   } catch {
     return undefined;
   }
-}
-
-/** @param {Logged[]} sessions */
-function chart(sessions) {
-  const { until, later } = untilWeekOf(sessions, localTime(Date.now()));
-  const weeks = weeksOf(until, WEEKS_SHOWN);
-  const highest = Math.max(0, ...weeks.map((week) => week.load));
-  const most = Math.max(1, highest);
-  const svg = document.createElementNS(SVG, "svg");
-  svg.setAttribute("class", "sw-chart sw-log-chart");
-  svg.setAttribute("viewBox", `0 -2 ${Math.max(8, weeks.length) * 12} 64`);
-  svg.setAttribute("preserveAspectRatio", "none");
-  svg.setAttribute("role", "img");
-  svg.setAttribute("aria-label", say("Session load in each week; the numbers follow as a list"));
-  weeks.forEach((week, index) => {
-    const bar = document.createElementNS(SVG, "rect");
-    const height = Math.round((week.load / most) * 600) / 10;
-    const at = { x: index * 12, y: 60 - height, width: 9, height };
-    for (const [name, value] of Object.entries(at)) bar.setAttribute(name, String(value));
-    bar.setAttribute("class", "sw-bar");
-    svg.append(bar);
-  });
-  const rows = weeks.map((week) => {
-    const sessions = many("%(num)s session", "%(num)s sessions", week.sessions);
-    return make("li", "", `${dayOf(week.monday)}: `, make("b", "", String(week.load)), `, ${sessions}`);
-  });
-  const list = make("details", "sw-how", make("summary", "", say("The numbers")), make("ul", "sw-plain", ...rows.reverse()));
-  const words = say("Session load by week, %(first)s to %(last)s. Highest: %(highest)s.", {
-    first: dayOf(weeks[0].monday),
-    last: dayOf(weeks[weeks.length - 1].monday),
-    highest,
-  });
-  const left = many(
-    "%(num)s session is dated later than this week, and is not in the chart.",
-    "%(num)s sessions are dated later than this week, and are not in the chart.",
-    later,
-  );
-  return make("figure", "sw-chart-box", svg, make("figcaption", "", later ? `${words} ${left}` : words), list);
-}
-
-/** @param {string} monday */
-function dayOf(monday) {
-  return new Date(`${monday}T12:00:00`).toLocaleDateString(LANGUAGE, { day: "numeric", month: "short" });
 }

@@ -18,7 +18,9 @@ export class Offline extends HTMLElement {
     const parts = [];
     const wanted = new URLSearchParams(location.search).get("page");
     if (wanted) {
-      const why = kept?.whole
+      const why = /\.pdf$/i.test(wanted)
+        ? say("PDF sheets are not in the copy. Open one where there is a signal, and save or print it there.")
+        : kept?.whole
         ? say("The copy holds every page that was published when it was made, so that page is not published, or it is newer than the copy.")
         : say("This device keeps the pages that you opened before, and that one is not among them.");
       parts.push(
@@ -43,7 +45,7 @@ export class Offline extends HTMLElement {
     const size = say("%(number)s MB", { number: megabytes.format(kept.bytes / 1e6) });
     const since = kept.since ? new Date(kept.since).toLocaleString(LANGUAGE, { dateStyle: "long", timeStyle: "short" }) : "";
     const what = kept.whole
-      ? say("This device keeps all of it: %(number)s pages and files, %(size)s, copied %(since)s.", { number: kept.kept, size, since })
+      ? say("This device keeps every page with its pictures: %(number)s pages and files, %(size)s, copied %(since)s. PDF sheets are not among them.", { number: kept.kept, size, since })
       : say("This device keeps what you opened so far: %(number)s pages and files, %(size)s.", { number: kept.kept, size });
     const look = button(say("Look for a newer plan"), "sw-button", () => void this.#renew());
     const drop = button(say("Delete the copy"), "sw-button sw-quiet", async () => {

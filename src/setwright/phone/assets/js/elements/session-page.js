@@ -2,7 +2,8 @@
 import { settings } from "../device/member.js";
 import { inOtherUnit } from "../logic/exact.js";
 import { pickOf } from "../logic/steps.js";
-import { inBothUnits, myLoad } from "./load.js";
+import { easierAtHome, easierOption } from "./easier.js";
+import { inBothUnits, isAway, myLoad, outside } from "./load.js";
 import { the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -96,12 +97,16 @@ function swap(item, way) {
  * How heavy, in words: the member's own weight where the settings tell it, else what the page says.
  * @param {Item} item
  * @param {Set} set
- * @returns {{text: string, kept: string}} kept: what a log can keep of it; nothing where no weight is known
+ * @param {ParentNode} place where it stands on the page
+ * @returns {{text: string, kept: string, advice?: string, table?: HTMLElement[]}} kept: what a log can keep of it, nothing
+ *   where no weight is known; advice: what to do where the tables have none; table: the weights to choose from, where the
+ *   settings do not say which
  */
-export function loadOf(item, set) {
+export function loadOf(item, set, place) {
   const load = set.load === undefined ? undefined : item.loads[set.load];
   if (!load) return { text: "", kept: "" };
   const mine = settings();
+  if (isAway(load.kit, mine)) return { text: say("the home option"), kept: "" };
   const inHand = (/** @type {string} */ weight) => {
     if (load.way === "help") return say("%(weight)s of help", { weight });
     if (load.way === "added") return say("%(weight)s added to your own weight", { weight });
@@ -112,7 +117,11 @@ export function loadOf(item, set) {
     const of = load.of === "1RM" ? "1rm" : "body-weight";
     const found = myLoad({ of, bands: load.bands, kit: load.kit, exercise: item.exercise, way: load.way }, mine);
     if (found.state === "weight") return taken(found.take);
-    if (found.state === "easier") return { text: say("the easier option"), kept: "" };
+    if (found.state === "below" || found.state === "above") {
+      return { text: load.text, kept: "", advice: outside(found.state === "below", of === "1rm") };
+    }
+    if (found.state === "easier") return { text: easierOption(place), kept: "" };
+    if (found.state === "unset") return { text: load.text, kept: "", table: tableOf(place, load.bands) };
   }
   if (load.weight) return taken(load.weight);
   return { text: load.text, kept: load.band === undefined ? "" : load.text };
@@ -124,14 +133,26 @@ export function loadOf(item, set) {
  * @param {Item} item
  * @param {Set[]} sets
  * @param {string[]} taken what the log has of each set
+ * @param {ParentNode} place where it stands on the page
  */
-export function nextOf(item, sets, taken) {
+export function nextOf(item, sets, taken, place) {
   const load = item.loads.length === 1 && sets.every((set) => set.load === 0) ? item.loads[0] : undefined;
-  if (!load || taken.some((one, place) => one !== loadOf(item, sets[place]).kept)) return "";
+  if (!load || taken.some((one, set) => one !== loadOf(item, sets[set], place).kept)) return "";
   const next = load.next_bands ? { ...load, bands: load.next_bands } : { ...load, bands: undefined, weight: load.next_weight };
   if (!next.bands && !next.weight) return "";
-  const found = loadOf({ ...item, loads: [next] }, sets[0]);
+  const found = loadOf({ ...item, loads: [next] }, sets[0], place);
   return found.kept === taken[0] ? "" : found.kept && found.text;
+}
+
+/**
+ * A copy of the weights to take, with the line above them.
+ * @param {ParentNode} place
+ * @param {string} bands which of them, as data
+ */
+function tableOf(place, bands) {
+  const mine = [...place.querySelectorAll("sw-load")].find((load) => /** @type {HTMLElement} */ (load).dataset.bands === bands);
+  const table = mine?.querySelector("dl") ?? null;
+  return [table?.previousElementSibling ?? null, table].flatMap((part) => some(copyOf(part)));
 }
 
 /**
@@ -164,22 +185,21 @@ export function under(id) {
 export function homeFirst(page, blocks, names = {}) {
   const mine = settings();
   blocks.forEach((block, index) => {
-    block.items.forEach(({ kit }, place) => {
+    block.items.forEach(({ kit, loads }, place) => {
       const item = itemAt(page, index, place);
       const lacking = kit.filter((name) => !(name in mine.kit));
       partOf(item, "home-first")?.remove();
+      item.toggleAttribute("data-away", loads.some((load) => isAway(load.kit, mine)));
       if (mine.place !== "home" || !lacking.length) return;
       const line = document.createElement("p");
       line.className = "sw-home-first";
       line.dataset.part = "home-first";
       const without = say("Without %(kit)s:", { kit: lacking.map((name) => names[name] ?? name).reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
-      line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? [EASIER]));
+      line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? easierAtHome(item)));
       partOf(item, "head")?.after(line);
     });
   });
 }
-
-const EASIER = say("there is no home option. Do the easier one, or leave it out.");
 
 /**
  * @param {HTMLElement | undefined} part

@@ -1,8 +1,9 @@
 // My settings: every change is kept at once, on this device.
 import { keepSettings, settings } from "../device/member.js";
 import { onChange } from "../device/store.js";
-import { exact, inOtherUnit } from "../logic/exact.js";
-import { estimate, isWeight, weightsIn } from "../logic/settings.js";
+import { inOtherUnit } from "../logic/exact.js";
+import { estimate, isWeight } from "../logic/settings.js";
+import { isLiftable, meantIn, weightsIn, weightTyped } from "../logic/typed.js";
 import { button, make, revealTools, the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
@@ -125,10 +126,11 @@ export class SettingsForm extends HTMLElement {
 
   /** Take the body weight as it was typed; false where it can't be one. */
   #weigh() {
-    const number = this.#value("weight").trim().replace(",", ".");
+    const typed = this.#value("weight").trim();
+    const number = weightTyped(typed) ?? "";
     const unit = this.#unit();
     this.#mine.unit = unit;
-    if (number === "") {
+    if (typed === "") {
       this.#mine.weight = null;
       this.#sayWeight();
       return true;
@@ -137,7 +139,8 @@ export class SettingsForm extends HTMLElement {
     const wrong = !isWeight(number, unit);
     field.setAttribute("aria-invalid", String(wrong));
     if (wrong) {
-      this.#tell(say("A body weight from 20 to 300 kg, please. Nothing was changed."));
+      const kg = say("A body weight from 20 to 300 kg, please. Nothing was changed.");
+      this.#tell(unit === "kg" ? kg : say("A body weight from 45 to 661 lb, please. Nothing was changed."));
       return false;
     }
     this.#mine.weight = { number, unit };
@@ -151,6 +154,27 @@ export class SettingsForm extends HTMLElement {
     line.dataset.table ??= line.textContent ?? "";
     const other = weight ? `${say("That is %(weight)s.", { weight: weightSaid(inOtherUnit(weight.number, weight.unit)) })} ` : "";
     line.textContent = other + line.dataset.table;
+    this.#askUnit();
+  }
+
+  /** A number that is a weight of the club's tables in the other unit alone was perhaps meant in that one. */
+  #askUnit() {
+    const { weight } = this.#mine;
+    this.querySelector(".sw-meant")?.remove();
+    const meant = weight && meantIn(weight.number, weight.unit, this.dataset.from ?? "", this.dataset.to ?? "");
+    if (!weight || !meant) return;
+    const said = weightSaid(`${weight.number} ${weight.unit}`);
+    const take = button(say("It is %(weight)s", { weight: weightSaid(`${weight.number} ${meant}`) }), "sw-button", () => {
+      this.#renew();
+      this.#mine.weight = { ...weight, unit: meant };
+      this.#mine.unit = meant;
+      this.#fill();
+      this.#keep();
+    });
+    const words = say("%(weight)s is outside the club's tables. Did you mean the other unit?", { weight: said });
+    const box = make("div", "sw-hint sw-meant", make("p", "", words), take);
+    box.setAttribute("role", "alert");
+    the(this, "#sw-weight-says").after(box);
   }
 
   #sayPlace() {
@@ -168,10 +192,12 @@ export class SettingsForm extends HTMLElement {
   }
 
   #lift() {
-    const number = this.#value("lift-weight").trim().replace(",", ".");
+    const number = weightTyped(this.#value("lift-weight")) ?? "";
+    const unit = this.#unit();
+    if (!isLiftable(number, unit)) return undefined;
     const reps = Number(this.#value("lift-reps"));
-    const span = exact(number) && estimate(this.dataset.multiples ?? "", number, reps);
-    return span ? { number, unit: this.#unit(), reps, ...span } : undefined;
+    const span = estimate(this.dataset.multiples ?? "", number, reps);
+    return span ? { number, unit, reps, ...span } : undefined;
   }
 
   #sayEstimate() {
@@ -188,7 +214,9 @@ export class SettingsForm extends HTMLElement {
   #addLift() {
     const lift = this.#lift();
     if (!lift) {
-      this.#tell(say("A weight above 0, please."));
+      const lb = this.#unit() === "lb";
+      const words = lb ? say("A weight above 0, up to 1,300 lb, please. Nothing was changed.") : say("A weight above 0, up to 600 kg, please. Nothing was changed.");
+      this.#tell(words);
       return;
     }
     this.#renew();

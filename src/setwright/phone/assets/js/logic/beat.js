@@ -10,7 +10,15 @@ const NAMES = { lower: say("Lower"), pause: say("Pause"), lift: say("Lift"), hol
  * @param {Phase} phase
  */
 export function nameOf(phase) {
-  return phase.fast ? say("Lift fast") : NAMES[phase.kind];
+  return phase.fast ? say("Lift fast, with control") : NAMES[phase.kind];
+}
+
+/**
+ * The same with its seconds; what goes as fast as control allows has none to count.
+ * @param {Phase} phase
+ */
+export function paceOf(phase) {
+  return phase.fast ? nameOf(phase) : say("%(phase)s %(seconds)s s", { phase: nameOf(phase), seconds: phase.seconds });
 }
 
 /**

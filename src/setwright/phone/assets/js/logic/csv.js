@@ -62,9 +62,11 @@ function quoted(field) {
 /**
  * The fields of a CSV text, line by line; nothing where a quote is never closed or stands in the middle of a field.
  * @param {string} text
+ * @param {"," | ";"} separator
  * @returns {string[][]}
  */
-export function fieldsOf(text) {
+export function fieldsOf(text, separator = ",") {
+  const ends = separator === ";" ? /[";\r\n]/g : /[",\r\n]/g;
   const lines = [];
   /** @type {string[]} */
   let line = [];
@@ -78,13 +80,13 @@ export function fieldsOf(text) {
       field = text.slice(at + 1, end).replaceAll('""', '"');
       at = end + 1;
     } else {
-      END.lastIndex = at;
-      const end = END.exec(text)?.index ?? text.length;
+      ends.lastIndex = at;
+      const end = ends.exec(text)?.index ?? text.length;
       field = text.slice(at, end);
       at = end;
     }
     line.push(field);
-    if (text[at] === ",") {
+    if (text[at] === separator) {
       at += 1;
       if (at < text.length) continue;
       line.push("");
@@ -96,7 +98,18 @@ export function fieldsOf(text) {
   return lines;
 }
 
-const END = /[",\r\n]/g;
+/**
+ * What stands between fields: a spreadsheet of a country that writes 2,5 takes semicolons, and may say so in a first line.
+ * @param {string} text
+ * @returns {{separator: "," | ";", body: string}}
+ */
+function separated(text) {
+  const plain = text.replace(/^\uFEFF/, "");
+  const said = /^sep=([,;])\r?\n/.exec(plain);
+  const body = said ? plain.slice(said[0].length) : plain;
+  const [first] = body.split(/\r?\n/, 1);
+  return { separator: (said ? said[1] === ";" : first.includes(";")) ? ";" : ",", body };
+}
 
 /**
  * The sessions of a CSV that csvOf made, as plain values for loggedFrom; undefined where it is another file.
@@ -106,11 +119,13 @@ const END = /[",\r\n]/g;
  *   table's; of: the first club that is named and is not the one here, or nothing
  */
 export function sessionsIn(text, here) {
-  const [head, ...lines] = fieldsOf(text.replace(/^\uFEFF/, ""));
+  const { separator, body } = separated(text);
+  const [head, ...lines] = fieldsOf(body, separator);
   if (!head || ![HEAD.join(), EARLIER.join()].includes(head.join())) return undefined;
   /** @type {Map<string, {id: string, plan: string, session: string, week: number, minutes: number, effort: number | null, sets: unknown[]}>} */
   const sessions = new Map();
-  const effort = (/** @type {string} */ field) => (field === "" ? null : Number(field));
+  const count = (/** @type {string} */ field) => Number(separator === ";" ? field.replace(",", ".") : field);
+  const effort = (/** @type {string} */ field) => (field === "" ? null : count(field));
   let skipped = 0;
   let of = "";
   for (const line of lines) {
@@ -122,11 +137,11 @@ export function sessionsIn(text, here) {
       line.map(asWritten);
     if (!of && club && club !== here) of = club;
     const known = sessions.get(id) ?? {
-      id, plan, session, week: Number(week), minutes: Number(minutes), effort: effort(whole), sets: [],
+      id, plan, session, week: count(week), minutes: count(minutes), effort: effort(whole), sets: [],
     };
     sessions.set(id, known);
     if (!measure) continue;
-    const numbers = { set: Number(set), amount: Number(amount), sides: Number(sides), effort: effort(own) };
+    const numbers = { set: count(set), amount: count(amount), sides: count(sides), effort: effort(own) };
     known.sets.push({ block, exercise, name, measure, load, ...numbers });
   }
   return { sessions: [...sessions.values()], skipped, of };

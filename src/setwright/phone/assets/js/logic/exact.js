@@ -50,6 +50,16 @@ export function kilograms(number, unit) {
 }
 
 /**
+ * Kilograms in a unit, exactly.
+ * @param {Exact} value
+ * @param {string} unit
+ * @returns {Exact}
+ */
+export function inUnit(value, unit) {
+  return unit === "lb" ? { over: value.over * KG_PER_LB.under, under: value.under * KG_PER_LB.over } : value;
+}
+
+/**
  * The same weight in the other unit, to a tenth, for show only: what was typed is what is kept.
  * @param {string} number
  * @param {string} unit
@@ -57,7 +67,7 @@ export function kilograms(number, unit) {
 export function inOtherUnit(number, unit) {
   const value = exact(number);
   if (!value) return "";
-  if (unit === "kg") return `${tenths({ over: value.over * KG_PER_LB.under, under: value.under * KG_PER_LB.over })} lb`;
+  if (unit === "kg") return `${tenths(inUnit(value, "lb"))} lb`;
   return `${tenths(times(value, KG_PER_LB))} kg`;
 }
 
@@ -66,6 +76,18 @@ export function inOtherUnit(number, unit) {
  * @param {Exact} value
  */
 export function tenths(value) {
-  const count = (value.over * 20n + value.under) / (value.under * 2n);
+  return written((value.over * 20n + value.under) / (value.under * 2n));
+}
+
+/**
+ * The last tenth that is not above a number: a limit is never rounded up.
+ * @param {Exact} value
+ */
+export function tenthsBelow(value) {
+  return written((value.over * 10n) / value.under);
+}
+
+/** @param {bigint} count tenths */
+function written(count) {
   return count % 10n === 0n ? `${count / 10n}` : `${count / 10n}.${count % 10n}`;
 }

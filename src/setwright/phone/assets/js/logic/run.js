@@ -16,6 +16,9 @@ import { closesSet, setOf } from "./steps.js";
  * @property {number} count rounds that a member has counted
  * @property {string[]} choices what the member had ticked when it began
  * @property {Record<string, string>} instead the easier exercise done instead, by block and item
+ * @property {Record<string, string>} sides which sides of a set are done, by its place: "1", "2" or "12"
+ * @property {number | null} left where the session was left for its end, if it was
+ * @property {number} minutes as the member typed them; 0 for what the clock says
  */
 
 /** Seconds of 3-2-1 before a timed set. */
@@ -29,7 +32,8 @@ export const LEAD_S = 3;
  * @returns {Run}
  */
 export function begin(page, plan, now, choices = []) {
-  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, zero: null, count: 0, choices, instead: {} };
+  const still = { zero: null, count: 0, choices, instead: {}, sides: {}, left: null, minutes: 0 };
+  return { page, plan, started: now, at: 0, since: now, more: 0, begun: null, ...still };
 }
 
 /**
@@ -59,7 +63,7 @@ function textsOf(value) {
 export function resumed(value, page, plan, now, steps) {
   const run = /** @type {Partial<Run> | null} */ (value && typeof value === "object" ? value : null);
   if (!run || run.page !== page || run.plan !== plan) return undefined;
-  const { started, at, since, more, begun, zero, count, instead } = run;
+  const { started, at, since, more, begun, zero, count, instead, sides, left, minutes } = run;
   if (!isCount(started, LATEST_MS) || !isCount(since, LATEST_MS) || !isCount(more, HALF_DAY_MS)) return undefined;
   if (!isCount(at, steps - 1) || !Number.isInteger(at) || now - since > HALF_DAY_MS) return undefined;
   const others = Object.entries(instead ?? {}).filter(([, name]) => typeof name === "string");
@@ -76,6 +80,9 @@ export function resumed(value, page, plan, now, steps) {
     count: isCount(count, MOST_ROUNDS) && Number.isInteger(count) ? count : 0,
     choices: textsOf(run.choices),
     instead: Object.fromEntries(others),
+    sides: Object.fromEntries(Object.entries(sides ?? {}).filter(([, done]) => /^(1|2|12)$/.test(done))),
+    left: isCount(left, steps - 1) && Number.isInteger(left) ? left : null,
+    minutes: isCount(minutes, 1440) ? minutes : 0,
   };
 }
 
@@ -184,7 +191,7 @@ function untilNextStart(step, every, run, zero, now) {
  */
 export function goTo(run, at, since, steps) {
   const same = steps[at].block === steps[run.at].block && ["set", "rest"].includes(steps[at].kind);
-  return { ...run, at, since, more: 0, begun: null, zero: same ? run.zero : null, count: 0 };
+  return { ...run, at, since, more: 0, begun: null, zero: same ? run.zero : null, count: 0, left: null };
 }
 
 /**

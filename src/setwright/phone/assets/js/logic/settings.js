@@ -8,6 +8,7 @@ import { compare, exact, kilograms } from "./exact.js";
  * @property {Typed | null} weight
  * @property {"kg" | "lb" | null} unit the one that the member chose
  * @property {"club" | "home"} place
+ * @property {string} plan the id of the plan that the member follows; nothing where it was not asked
  * @property {Record<string, string[]>} kit kit at home, with its weights where it has some
  * @property {Record<string, Lift>} lifts by exercise
  * @property {string[]} choices ids of what the member said of themselves
@@ -18,7 +19,7 @@ import { compare, exact, kilograms } from "./exact.js";
 
 /** @returns {Settings} */
 export function usual() {
-  return { weight: null, unit: null, place: "club", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
+  return { weight: null, unit: null, place: "club", plan: "", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
 }
 
 /**
@@ -35,6 +36,7 @@ export function settingsFrom(value, mended = { count: 0 }) {
   else if (given.weight) mended.count += 1;
   settings.unit = unit(given.unit) ?? settings.weight?.unit ?? null;
   if (given.place === "home") settings.place = "home";
+  if (typeof given.plan === "string" && given.plan.length <= MOST.letters) settings.plan = given.plan;
   for (const [name, weights] of named(given.kit, MOST.kit, mended)) {
     const own = Array.isArray(weights) ? weights.filter(isNumber).slice(0, MOST.weights) : undefined;
     if (own) settings.kit[name] = own;
@@ -96,14 +98,6 @@ function named(table, most, mended) {
   const good = all.filter(([name]) => name !== "__proto__" && name.length <= MOST.letters).slice(0, most);
   mended.count += all.length - good.length;
   return good;
-}
-
-/**
- * Weights from a line such as "8, 12 kg and 16".
- * @param {string} line
- */
-export function weightsIn(line) {
-  return [...new Set(line.match(/\d+(?:\.\d+)?/g) ?? [])].filter(isNumber);
 }
 
 /**

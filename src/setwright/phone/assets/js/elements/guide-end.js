@@ -1,0 +1,67 @@
+// The end of a guided session: what was done, against last time, each set open to correction, and what comes next.
+import { logged } from "../device/member.js";
+import { byExercise, inALine, lastTime } from "../logic/last-time.js";
+import { closesSet } from "../logic/steps.js";
+import { correctSets, finishForm } from "./guide-forms.js";
+import { link, make } from "./make.js";
+import { LANGUAGE, pieces, say } from "../words.js";
+
+/** @typedef {import("./guide.js").Guide} Guide */
+/** @typedef {import("../logic/log.js").Logged} Logged */
+
+/** @param {Guide} guide */
+export function summary(guide) {
+  const box = make("div", "sw-s-end", finishForm(guide));
+  if (guide.logged) box.append(...done(guide, guide.logged));
+  const next = make("p", "sw-coming");
+  box.append(next);
+  void nextSession(guide).then((parts) => next.append(...parts));
+  return box;
+}
+
+/**
+ * What was done, an exercise a line that opens for its sets.
+ * @param {Guide} guide
+ * @param {Logged} now
+ */
+function done(guide, now) {
+  const before = lastTime(logged(), now);
+  const earlier = before ? byExercise(before.sets) : new Map();
+  const title = make("h3", "", say("What you did"));
+  const rows = [...byExercise(now.sets)].map(([key, sets]) => {
+    const places = new Set(sets.map(({ place }) => place));
+    const was = earlier.get(key);
+    const line = make("span", "sw-s-was", was ? say("Last time: %(sets)s", { sets: inALine(was) }) : before ? say("Not done last time") : "");
+    const said = make("span", "", inALine(sets));
+    const row = make("details", "sw-s-row", make("summary", "", make("b", "", sets[0].name), " ", said, " ", line));
+    row.addEventListener("toggle", () => {
+      if (row.childElementCount === 1) row.append(correctSets(guide, guide.steps.filter((step) => closesSet(step) && places.has(guide.entryOf(step)?.place ?? ""))));
+      const mine = guide.logged?.sets.filter(({ place }) => places.has(place)) ?? [];
+      if (mine.length) said.textContent = inALine(mine);
+    });
+    return row;
+  });
+  const date = before && new Date(before.id).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
+  const when = date ? [make("p", "sw-small", say("Last time was %(day)s. Open a line to put a set right.", { day: date }))] : [make("p", "sw-small", say("Open a line to put a set right."))];
+  return [title, ...when, ...rows];
+}
+
+/**
+ * The session after this one in the plan, with its date.
+ * @param {Guide} guide
+ */
+async function nextSession(guide) {
+  try {
+    const answer = await fetch(guide.dataset.days ?? "");
+    const plan = /** @type {import("../logic/agenda.js").Plan} */ (await answer.json());
+    const root = new URL(guide.dataset.root ?? "", location.href);
+    const all = plan.weeks.flatMap(({ days }) => days);
+    const here = all.findIndex(({ url }) => new URL(url, root).pathname === location.pathname);
+    const next = here < 0 ? undefined : all[here + 1];
+    if (!next) return [];
+    const day = new Date(`${next.date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
+    return pieces("Next: %(session)s, %(day)s", { session: link(new URL(next.url, root).href, next.name), day });
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,259 @@
+// What the home page shows of a day: one card with one thing to do, and the week round it.
+import { isFor, tableTakes } from "./load.js";
+import { button, link, make } from "./make.js";
+import { LANGUAGE, pieces, say } from "../words.js";
+
+/** @typedef {import("../logic/agenda.js").Plan} Plan */
+/** @typedef {import("../logic/agenda.js").Agenda} Agenda */
+/** @typedef {import("../logic/agenda.js").Session} Session */
+/** @typedef {import("../logic/agenda.js").Week} Week */
+/** @typedef {import("../logic/settings.js").Settings} Settings */
+/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, root: string, mine: Settings, settingsPage: string, today: string}} Day */
+
+/**
+ * The one thing of a day.
+ * @param {Day} day
+ * @returns {HTMLElement}
+ */
+export function dayCard(day) {
+  const box = make("section", `sw-day sw-day-${day.agenda.state}`);
+  const { sessions } = day.agenda;
+  if (day.agenda.state === "session") {
+    const open = sessions.find((one) => !day.done.has(one)) ?? sessions[0];
+    box.append(...ofSession(day, open));
+    for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
+    box.append(...beside(day.agenda));
+  } else if (day.agenda.state === "event") box.append(...ofEvent(day));
+  else if (day.agenda.state === "rest") box.append(...ofRest(day));
+  else if (day.agenda.state === "before") box.append(...ofBefore(day));
+  else box.append(...ofAfter(day));
+  return box;
+}
+
+/**
+ * @param {Day} day
+ * @param {Session} session
+ */
+function ofSession(day, session) {
+  const { done, root } = day;
+  const isDone = done.has(session);
+  const facts = make(
+    "dl",
+    "sw-facts",
+    fact(say("Time"), session.time),
+    fact(say("Kit"), session.kit),
+    ...weights(day, session),
+  );
+  const look = link(root + session.url, say("Look at it first"));
+  look.className = "sw-link";
+  const start = link(`${root}${session.url}#go`, isDone ? say("Do it again") : say("Start"));
+  start.className = isDone ? "sw-button sw-quiet sw-start" : "sw-button sw-start";
+  const why = session.why.map((words) => make("p", "sw-hint", words));
+  return [
+    place(day),
+    make("h2", "", session.name, ...(isDone ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [])),
+    ...why,
+    facts,
+    make("p", "sw-go", start, look),
+  ];
+}
+
+/**
+ * @param {Day} day
+ * @param {Session} session
+ */
+function alsoToday(day, session) {
+  const name = link(day.root + session.url, session.name);
+  return pieces("Also today: %(session)s, %(time)s", { session: name, time: session.time });
+}
+
+/** @param {Day} day */
+function ofEvent(day) {
+  return [
+    place(day),
+    make("h2", "", day.agenda.event?.name ?? ""),
+    make("p", "", say("Today is the day that this plan leads up to. No strength work today.")),
+  ];
+}
+
+/** @param {Day} day */
+function ofRest(day) {
+  const { agenda } = day;
+  return [place(day), make("h2", "", say("Rest today")), ...reason(agenda), ...beside(agenda), ...coming(day)];
+}
+
+/** @param {Day} day */
+function ofBefore(day) {
+  const [first] = day.plan.weeks;
+  return [
+    make("p", "sw-place", day.plan.plan),
+    make("h2", "", say("Your plan has not begun")),
+    make("p", "", ...pieces("It starts on %(day)s.", { day: time(first.starts) })),
+    ...coming(day, say("First session")),
+  ];
+}
+
+/** @param {Day} day */
+function ofAfter({ plan, root }) {
+  return [
+    make("p", "sw-place", plan.plan),
+    make("h2", "", say("This plan has ended.")),
+    make("p", "", say("No other plan is published yet. Ask your coach what comes next.")),
+    make("p", "", link(root + plan.url, say("Look back at the plan"))),
+  ];
+}
+
+/**
+ * Why there is no session today.
+ * @param {Agenda} agenda
+ */
+function reason({ skipped, moved, week }) {
+  if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
+  if (moved) {
+    const day = time(moved.date);
+    return [make("p", "sw-hint", ...pieces("%(session)s is on %(day)s this week.", { session: moved.name, day }), ` ${moved.why.join(" ")}`)];
+  }
+  const days = week?.days ?? [];
+  if (!days.length) return [make("p", "", say("No session this week."))];
+  const said = days.map(({ date }) => weekday(date)).join(", ");
+  return [make("p", "", say("This week's sessions: %(days)s.", { days: said }))];
+}
+
+/**
+ * The training beside the plan.
+ * @param {Agenda} agenda
+ */
+function beside({ other }) {
+  return other.map(({ what, hard }) =>
+    make("p", "sw-beside", make("span", "sw-key", hard ? say("Key session of the week") : say("Beside the plan")), ` ${what}`),
+  );
+}
+
+/**
+ * The next session, and the event where it is still to come.
+ * @param {Day} day
+ * @param {string} label
+ */
+function coming({ agenda, root }, label = say("Next session")) {
+  const { next, event } = agenda;
+  const parts = [];
+  if (next) {
+    const way = link(root + next.url, next.name);
+    way.className = "sw-next-session";
+    parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", time(next.date), `, ${next.time}`));
+  }
+  if (event) {
+    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, time(event.date)));
+  }
+  return parts;
+}
+
+/**
+ * The week with its days: what is done, what is left out, and where today stands.
+ * @param {Plan} plan
+ * @param {Week} week
+ * @param {Set<Session>} done
+ * @param {string} root
+ * @param {string} today
+ */
+export function weekList(plan, week, done, root, today) {
+  const rows = [
+    ...week.days.map((one) => {
+      const tick = done.has(one) ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [];
+      return { date: one.date, inside: [time(one.date), " ", link(root + one.url, one.name), ...tick] };
+    }),
+    ...week.skipped.map((one) => ({ date: one.date, inside: [time(one.date), ` ${say("%(session)s: left out", { session: one.name })}`] })),
+  ].sort((a, b) => (a.date < b.date ? -1 : 1));
+  const list = make("ul", "sw-plain sw-week-days");
+  for (const { date, inside } of rows) {
+    const item = make("li", "", ...inside);
+    if (date === today) item.setAttribute("aria-current", "date");
+    list.append(item);
+  }
+  const title = make("h2", "", say("This week"));
+  const all = link(root + week.url, say("All of week %(week)s", { week: week.number }));
+  return make("section", "sw-this-week", title, list, make("p", "", all, " ", link(root + plan.url, say("The whole plan"))));
+}
+
+/**
+ * Which plan is the member's: asked once, where there are several.
+ * @param {Plan[]} plans
+ * @param {(id: string) => void} pick
+ * @param {string} mine the one that is picked already
+ */
+export function planPicker(plans, pick, mine = "") {
+  const box = make("section", "sw-pick-plan", make("h2", "", mine ? say("My plan") : say("Which plan is yours?")));
+  for (const { id, plan, about } of plans) {
+    const one = button(plan, "sw-button sw-quiet", () => pick(id));
+    if (mine) one.setAttribute("aria-pressed", String(id === mine));
+    box.append(make("p", "", one, " ", make("span", "sw-small", about)));
+  }
+  if (!mine) box.append(make("p", "sw-small", say("Asked once. Below, under Plans, you can change it.")));
+  return box;
+}
+
+/**
+ * That another day than the real one is shown, and the way to the real one.
+ * @param {Date} day
+ */
+export function demonstration(day) {
+  const said = day.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", year: "numeric" });
+  const real = link("?on=", say("Show the real day"));
+  return make("p", "sw-demonstration", ...pieces("This is a demonstration: it shows %(day)s as today.", { day: make("b", "", said) }), " ", real);
+}
+
+/**
+ * The day, and where its week stands in the plan.
+ * @param {Day} day
+ */
+function place({ agenda, plan, today }) {
+  const { week } = agenda;
+  const said = daySaid(today);
+  const values = { day: said, week: week?.number ?? 0, weeks: plan.weeks.length, phase: week?.phase ?? "" };
+  const line = make("p", "sw-place", week ? say("%(day)s. Week %(week)s of %(weeks)s, %(phase)s", values) : `${said}. ${plan.plan}`);
+  if (week?.tag) line.append(" ", make("span", `sw-tag sw-tag-${week.kind}`, week.tag));
+  return line;
+}
+
+/**
+ * The member's own weights for a session, or the way to say a body weight.
+ * @param {Day} day
+ * @param {Session} session
+ */
+function weights({ plan, mine, settingsPage }, session) {
+  const loads = session.loads.filter((load) => isFor(load, mine));
+  if (!loads.length) return [];
+  const taken = loads.map((load) => tableTakes(load, plan.tables, mine));
+  const known = [...new Set(taken.flatMap((one) => (one ? [one] : [])))];
+  if (known.length) return [fact(say("Your weights"), known.join(", "))];
+  if (mine.weight) return [fact(say("Your weights"), say("the home options, or the easier ones"))];
+  return [fact(say("Your weights"), link(settingsPage, say("Set your body weight")))];
+}
+
+/**
+ * @param {string} name
+ * @param {string | Node} value
+ */
+function fact(name, value) {
+  return make("div", "", make("dt", "", name), make("dd", "", value));
+}
+
+/**
+ * A day in words: Friday 20 August.
+ * @param {string} date
+ */
+function daySaid(date) {
+  return new Date(`${date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
+}
+
+/** @param {string} date */
+function time(date) {
+  const element = make("time", "", daySaid(date));
+  element.dateTime = date;
+  return element;
+}
+
+/** @param {string} date */
+function weekday(date) {
+  return new Date(`${date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long" });
+}
