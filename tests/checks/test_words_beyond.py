@@ -53,6 +53,12 @@ def test_a_note_beside_its_dose(note: str, severity: str | None, message: str) -
     assert all(one[2].startswith(f"lift: {message}") for one in found)
 
 
+def test_a_doubt_in_a_note_hides_no_limit_behind_it() -> None:
+    """Accepting what is said first would let the rest through: what stops publishing is told before it."""
+    assert [one[0] for one in said(session("The 12 kg bell. Then the 16 kg bell."))] == ["error"]
+    assert [one[0] for one in said(session("Heavier than last week. Fifteen reps."))] == ["error"]
+
+
 def test_words_of_a_block_and_of_a_session_are_read_too() -> None:
     """Wherever a note stands, it is about the exercises under it; an aim, about those that it names."""
     assert [one[0] for one in said(session(block="The 16 kg bell."))] == ["error"]

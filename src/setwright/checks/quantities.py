@@ -40,7 +40,7 @@ _WORDS: Final = {
     **{word: 10 * number for number, word in enumerate(_TENS, 2)},
 }
 _WORD: Final = rf"(?:{'|'.join(sorted(_WORDS, key=len, reverse=True))})(?![a-z])"
-NUMBER: Final = rf"(?<![\w.,-])(?<!half )(?:\d{{1,4}}(?:[.,]\d{{1,2}})?|{_WORD}(?:[- ]{_WORD})?)"
+NUMBER: Final = rf"(?<![a-wyz\d_.,-])(?<!half )(?:\d{{1,4}}(?:[.,]\d{{1,2}})?|{_WORD}(?:[- ]{_WORD})?)"
 """A number in digits or in words, up to hundreds."""
 
 _SCALES: Final[tuple[tuple[str, Kind, Fraction], ...]] = (
@@ -64,17 +64,18 @@ _MEASURED: Final = tuple(
     for unit, kind, scale in _SCALES
 )
 _EFFORT: Final = re.compile(rf"\b(?:RPE|effort)\s*(?:of\s+)?({NUMBER})", re.IGNORECASE)
-_TIMES: Final = re.compile(r"(?<![\w.,])(\d{1,2})\s*[x×]\s*(\d{1,3})(?![\w])", re.IGNORECASE)
+_TIMES: Final = re.compile(r"(?<![\w.,])(\d{1,2})\s*(?:[x×]|sets? of)\s*(\d{1,3})(?!\s*(?:\w*kg|lb|\w))", re.IGNORECASE)
 _ALL: Final = re.compile(
-    r"\b(?:(?:to|until|till) (?:\w+ )?failure|as heavy as (?:you can|possible)|all[- ]out"
-    r"|at your (?:max|maximum|limit))\b",
+    r"\b(?:(?:to|until|till) (?:\w+ )?failure|as (?:heavy|many|long|far) as (?:you can|possible)|all[- ]out"
+    r"|(?:at|for|to) (?:a|your|the) (?:max|maximum|limit)|every last rep(?:etition)?)\b",
     re.IGNORECASE,
 )
 """Every repetition that there is. Common practice, no source."""
 _HEAVIER: Final = re.compile(
     r"\b(?:heavier than (?:last \w+|the last \w+|before|planned|written)"
     r"|(?:go|take|lift|choose|grab|pick|use) (?:something |a |the |one )?heav(?:y|ier|iest)"
-    r"|one (?:size|weight) up|next (?:size|weight|bell|kettlebell|dumbbell) up|add (?:some |more )?weight)\b",
+    r"|one (?:size|weight) up|next (?:size|weight|bell|kettlebell|dumbbell) up|add (?:some |more )?weight"
+    r"|(?:double|twice) (?:the|last \w+|your usual))\b",
     re.IGNORECASE,
 )
 """A step of the load that no number says. Common practice, no source."""

@@ -21,6 +21,7 @@ from setwright.checks.limit_doses import amounts
 from setwright.checks.quantities import Kind, Quantity, quantities
 from setwright.checks.rule import COMMON, Doubt, Subject
 from setwright.checks.spoken import Sentence, doses_beside, spoken
+from setwright.checks.texts import Path
 from setwright.dose.bounding import MOST_EFFORT, effort_of
 from setwright.dose.contacts import is_jump
 from setwright.dose.resolved import ResolvedItem
@@ -66,15 +67,15 @@ _COUNTED: Final[dict[Kind, tuple[Measure, ...]]] = {
 
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each text, at the number that goes farthest; and one for each step that names an exercise."""
-    told: set[tuple[str, tuple[str | int, ...]]] = set()
+    found: dict[tuple[str, Path], list[Doubt]] = {}
     for sentence in spoken(subject):
         names = [subject.programme.exercises[ident].name for ident in sentence.about]
-        found = [_beyond(subject, sentence, quantity) for quantity in quantities(sentence.text, names)]
-        worst = max(filter(None, found), key=lambda doubt: doubt.severity == "error", default=None)
-        worst = worst or next(_unwritten(subject, sentence), None)
-        if worst is not None and (sentence.file, sentence.path) not in told:
-            told.add((sentence.file, sentence.path))
-            yield worst
+        doubts = [_beyond(subject, sentence, quantity) for quantity in quantities(sentence.text, names)]
+        of_text = found.setdefault((sentence.file, sentence.path), [])
+        of_text += [*filter(None, doubts), *_unwritten(subject, sentence)]
+    for of_text in found.values():
+        # What stops publishing first: a milder one before it, which may be accepted, must not hide it.
+        yield from sorted(of_text, key=lambda doubt: doubt.severity != "error")[:1]
 
 
 def _beyond(subject: Subject, sentence: Sentence, quantity: Quantity) -> Doubt | None:

@@ -38,11 +38,11 @@ class Review:
     status: Status
     digests: Mapping[str, str]
     dosage: Dosage
+    words_seen: bool
     sign_off: SignOff | None = None
     index: int = -1
     changed: tuple[str, ...] = ()
     earlier: tuple[SignOff, ...] = ()
-    words_seen: bool = True
 
     @property
     def grave(self) -> bool:
@@ -97,4 +97,4 @@ def _review(ident: str, exercise: Exercise, dosage: Dosage, words: str, signed: 
     back = any(not _changed(one, exercise, dosage, now) for one in older)
     status: Status = "reviewed" if not changed else "changed-back" if back else "changed"
     seen = words in (NO_DIGEST, newest.words)
-    return Review(ident, status, now, dosage, newest, index, changed, older, seen)
+    return Review(ident, status, now, dosage, seen, newest, index, changed, older)

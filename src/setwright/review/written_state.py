@@ -308,17 +308,13 @@ def _write_set(one: Set, unit: AmountUnit) -> WrittenSet:
 def _read_set(written: WrittenSet) -> Set:
     tempo = written.tempo
     return Set(
-        amount=Span(_count(written.amount.low), _count(written.amount.high)),
+        amount=Span(written.amount.low, written.amount.high),
         load=parse_load(written.load.written) if written.load is not None else None,
         tempo=Tempo(tempo.lowering_s, tempo.pause_low_s, tempo.lifting_s, tempo.pause_high_s) if tempo else None,
         rest_s=written.rest_s,
         kind=written.kind,
         feels=parse_load(written.feels.written) if written.feels is not None else None,
     )
-
-
-def _count(number: Fraction) -> int | Fraction:
-    return int(number) if number.denominator == 1 else number
 
 
 def _write_load(load: Load) -> WrittenLoad:
