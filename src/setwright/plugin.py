@@ -72,16 +72,15 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         """Read, check and render; a mistake in the programme ends the build here and leaves the old site."""
         if not self.config.generate:
             return
-        root = Path(config.config_file_path).parent
+        root, docs = Path(config.config_file_path).parent, Path(config.docs_dir)
         with _said():
-            looked = publish.look(root / self.config.program, self.config.program, self.cache)
+            looked = publish.look(root / self.config.program, self.config.program, self.cache, docs)
             errors = [plain(f) for f in looked.findings if f.severity == "error"]
             for finding in looked.findings:
                 if finding.severity == "warning":
                     log.warning(plain(finding))
             if errors:
                 raise PluginError("\n".join(["the programme has mistakes", *errors]))
-            docs = Path(config.docs_dir)
             for remark in publish.write(looked, docs, _published_at(config), config.site_name).remarks:
                 log.info(clean(remark))
 

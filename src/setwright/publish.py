@@ -13,42 +13,21 @@ from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 
-from setwright.checks.registry import Accepted, run
-from setwright.checks.rule import Subject
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
-from setwright.dose.resolve import resolve
-from setwright.dose.resolved import ResolvedPlan
 from setwright.errors import ProjectError
+from setwright.figure import kept
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
-from setwright.model.programme import Programme
+from setwright.looking import Looked as Looked
+from setwright.looking import look as look
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
 from setwright.review.before import committed, seen
 from setwright.review.status import reviews
-from setwright.source.finding import Finding
-from setwright.source.read import Cache, Places, read
 
 Progress = Callable[[str], None]
-
-
-@dataclass(frozen=True)
-class Looked:
-    """A programme that was read, resolved and checked. ``programme`` is None where it cannot be published."""
-
-    programme: Programme | None
-    plans: tuple[ResolvedPlan, ...]
-    findings: tuple[Finding, ...]
-    accepted: tuple[Accepted, ...]
-    places: Places
-    folder: Path
-
-    @property
-    def publishable(self) -> bool:
-        """Whether nothing stands against publishing."""
-        return self.programme is not None and not any(f.severity == "error" for f in self.findings)
 
 
 @dataclass(frozen=True)
@@ -61,17 +40,6 @@ class Built:
     pages: int = 0
     warnings: tuple[str, ...] = ()
     broken: tuple[str, ...] = ()
-
-
-def look(program: Path, label: str | None = None, cache: Cache | None = None) -> Looked:
-    """Read, resolve and check a programme, writing nothing."""
-    reading = read(program, label, cache)
-    if reading.programme is None:
-        return Looked(None, (), reading.findings, (), reading.places, program)
-    plans = resolve(reading.programme)
-    verdict = run(Subject(reading.programme, plans, reading.places))
-    findings = tuple(sorted((*reading.findings, *verdict.findings)))
-    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
 
 
 def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
@@ -92,12 +60,13 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
-    sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
-    before = seen(looked.folder, reviews(looked.programme, looked.plans))
-    lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
-    by = committed(looked.folder, lines)
-    pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
-    written = tree.write(pages | sheets.files, docs_build)
+    with kept.beside(docs_build):
+        sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
+        before = seen(looked.folder, reviews(looked.programme, looked.plans))
+        lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
+        by = committed(looked.folder, lines)
+        pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
+        written = tree.write(pages | sheets.files, docs_build)
     return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
 
 
@@ -117,7 +86,7 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
     folders.refuse_filled("site_dir", site, Path(config.config_file_path).parent)
     with lock.held(docs), swap.beside(site) as following:
         progress("reading and checking")
-        looked = look(program, label)
+        looked = look(program, label, None, docs)
         if not looked.publishable:
             return Built(looked)
         progress("rendering pages and sheets")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from setwright import publish, reviewing
+from setwright import looking, reviewing
 from setwright.commands.findings import print_findings
 from setwright.commands.options import FOUND, known, label, program_folder
 from setwright.model.sign_off import SignOff
@@ -24,7 +24,7 @@ from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 @click.option("--all", "everything", is_flag=True, help="List the exercises that are reviewed, too.")
 def review(program: Path, everything: bool) -> None:
     """List what is due for review by the physiotherapist: what was never signed off, and what changed since."""
-    looked = publish.look(program, label(program))
+    looked = looking.look(program, label(program))
     if looked.programme is None:
         print_findings(looked.findings, looked.places, "text")
         sys.exit(FOUND)
@@ -63,7 +63,7 @@ def sign(
     program: Path,
 ) -> None:
     """Sign exercises off as reviewed, as they are now: setwright sign goblet-squat --who ... --role ..."""
-    looked = publish.look(program)
+    looked = looking.look(program)
     found = reviews(looked.programme, looked.plans) if looked.programme is not None else {}
     for ident in exercises:
         if found:
