@@ -1,6 +1,7 @@
 """Looking at a programme: read, resolved and checked, and nothing published."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from setwright.checks.registry import Accepted, run
@@ -9,6 +10,7 @@ from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.figure import kept
 from setwright.model.programme import Programme
+from setwright.review.status import Review
 from setwright.source.finding import Finding
 from setwright.source.read import Cache, Places, read
 
@@ -23,6 +25,8 @@ class Looked:
     accepted: tuple[Accepted, ...]
     places: Places
     folder: Path
+    reviews: Mapping[str, Review] = field(default_factory=dict)
+    """Where each exercise stands with its reviewers."""
 
     @property
     def publishable(self) -> bool:
@@ -45,6 +49,7 @@ def look(program: Path, label: str | None = None, cache: Cache | None = None, do
         return Looked(None, (), reading.findings, (), reading.places, program)
     plans = resolve(reading.programme)
     with kept.beside(docs_build or program.resolve().parent / "docs_build"):
-        verdict = run(Subject(reading.programme, plans, reading.places))
+        subject = Subject(reading.programme, plans, reading.places)
+        verdict = run(subject)
     findings = tuple(sorted((*reading.findings, *verdict.findings)))
-    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
+    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program, subject.reviews)

@@ -21,6 +21,8 @@ from setwright import publish
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
 from setwright.errors import SetwrightError
+from setwright.handouts import asked
+from setwright.handouts.writing import Desk
 from setwright.pages import verify
 from setwright.phone import offline
 from setwright.printers import clean, plain
@@ -47,6 +49,7 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         self.site: Path | None = None
         self.cache: Cache = {}
         self.held = ExitStack()
+        self.newest: publish.Looked | None = None
 
     def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
         """Remember what runs; being here keeps this object, and so the cache, across rebuilds."""
@@ -81,8 +84,11 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
                     log.warning(plain(finding))
             if errors:
                 raise PluginError("\n".join(["the programme has mistakes", *errors]))
-            for remark in publish.write(looked, docs, _published_at(config), config.site_name).remarks:
+            address = _published_at(config)
+            sheets: publish.Sheets = "as they are" if self.serving else "printed"
+            for remark in publish.write(looked, docs, address, config.site_name, sheets).remarks:
                 log.info(clean(remark))
+            self.newest = looked
 
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Follow every link, then swap the finished site in."""
@@ -105,10 +111,15 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             raise PluginError(clean(str(stopped(error)))) from error
 
     def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:  # noqa: ARG002
-        """Watch the programme, and not the tree that this plugin writes itself."""
+        """Watch the programme, and not the tree that this plugin writes itself; print a sheet when it is asked for."""
         server.unwatch(config.docs_dir)
         server.watch(str(Path(config.config_file_path).parent / self.config.program))
+        server.set_app(asked.sheets(server.serve_request, Path(config.docs_dir), lambda: self._desk(config)))
         return server
+
+    def _desk(self, config: MkDocsConfig) -> Desk | None:
+        """Return what the newest pages were made from, for a sheet that is asked for."""
+        return None if self.newest is None else Desk(publish.site_of(self.newest), _published_at(config))
 
 
 @contextmanager

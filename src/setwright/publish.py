@@ -3,10 +3,12 @@
 import logging
 import os
 import re
+import shutil
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Literal
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
@@ -21,13 +23,16 @@ from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.looking import Looked as Looked
 from setwright.looking import look as look
+from setwright.outline import paper
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
 from setwright.review.before import committed, seen
-from setwright.review.status import reviews
 
 Progress = Callable[[str], None]
+Sheets = Literal["printed", "as they are", "left out"]
+"""What becomes of PDF sheets: printed where they changed; left as they lie there, for who prints one when it is asked
+for; left out, so that no page leads to one."""
 
 
 @dataclass(frozen=True)
@@ -49,7 +54,13 @@ def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
         return write(looked, docs, config.site_url, config.site_name)
 
 
-def write(looked: Looked, docs_build: Path, site_url: str | None = None, called: str | None = None) -> tree.Written:
+def write(
+    looked: Looked,
+    docs_build: Path,
+    site_url: str | None = None,
+    called: str | None = None,
+    sheets: Sheets = "printed",
+) -> tree.Written:
     """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
 
     Args:
@@ -57,17 +68,37 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
         docs_build: the folder of the tree.
         site_url: where the site is published; sheets then lead back to their pages.
         called: what mkdocs.yml calls the club; where that is not its name, there is a remark.
+        sheets: what becomes of them.
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
     with kept.beside(docs_build):
-        sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
-        before = seen(looked.folder, reviews(looked.programme, looked.plans))
-        lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
-        by = committed(looked.folder, lines)
-        pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
-        written = tree.write(pages | sheets.files, docs_build)
-    return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
+        site = site_of(looked, on_paper=sheets != "left out")
+        files = tree.of(site)
+        lacking: tuple[str, ...] = ()
+        if sheets == "printed":
+            printed = handouts.render(Desk(site, site_url), docs_build)
+            files, lacking = files | printed.files, printed.lacking
+        written = tree.write(files, docs_build, () if sheets == "printed" else handouts.FOLDERS)
+    return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
+
+
+def site_of(looked: Looked, on_paper: bool = True) -> Site:
+    """Return what pages and sheets of a publishable programme are made from."""
+    if looked.programme is None:
+        raise ProjectError("a programme with errors cannot be rendered")
+    before = seen(looked.folder, looked.reviews)
+    lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
+    by = committed(looked.folder, lines)
+    return Site(
+        looked.programme,
+        looked.plans,
+        looked.accepted,
+        before,
+        committed=by,
+        reviewed=looked.reviews,
+        on_paper=on_paper,
+    )
 
 
 def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
@@ -80,7 +111,13 @@ def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[
         yield f"{said}: change the line 'site_name' in mkdocs.yml"
 
 
-def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
+def build(
+    config: MkDocsConfig,
+    program: Path,
+    label: str | None = None,
+    progress: Progress = lambda _: None,
+    sheets: Sheets = "printed",
+) -> Built:
     """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
     docs, site = Path(config.docs_dir), Path(config.site_dir)
     folders.refuse_filled("site_dir", site, Path(config.config_file_path).parent)
@@ -89,10 +126,13 @@ def build(config: MkDocsConfig, program: Path, label: str | None = None, progres
         looked = look(program, label, None, docs)
         if not looked.publishable:
             return Built(looked)
-        progress("rendering pages and sheets")
-        written = write(looked, docs, config.site_url, config.site_name)
+        progress("rendering pages and sheets" if sheets == "printed" else "rendering pages")
+        written = write(looked, docs, config.site_url, config.site_name, sheets)
         progress("building the site")
-        warnings = (*run_engine(config, following), *offline.finish(following))
+        warnings = run_engine(config, following)
+        if sheets == "left out":
+            shutil.rmtree(following / paper.FOLDER, ignore_errors=True)
+        warnings = (*warnings, *offline.finish(following))
         progress("following every link")
         broken = tuple(verify.broken(following, config.site_url))
         if broken:

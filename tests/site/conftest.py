@@ -1,14 +1,9 @@
 """Windows in which pages are only looked at, and a project that is quick to build."""
 
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
-
-from support.shared import made_once
-from support.site import build
-from support.small import small_project
 
 Look = Callable[..., Page]
 
@@ -36,14 +31,3 @@ def look(browser: Browser, address: str) -> Iterator[Look]:
     yield look
     for page in windows.values():
         page.context.close()
-
-
-@pytest.fixture(scope="session")
-def small(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The small good programme, built once for all tests; a test that changes something takes a copy."""
-    return made_once(tmp_path_factory, "small", _build_small)
-
-
-def _build_small(folder: Path) -> None:
-    built = build(small_project(folder))
-    assert built.site is not None, (built.looked.findings, built.broken)

@@ -14,10 +14,11 @@ from setwright.printers import clean
 @click.command()
 @site_settings
 @printed_as()
-def build(config_file: Path, form: str) -> None:
+@click.option("--no-sheets", is_flag=True, help="Leave the PDF sheets out, for a quick look at the pages.")
+def build(config_file: Path, form: str, no_sheets: bool) -> None:
     """Check, render, build the site and follow every link; then swap it in for the published one."""
     config, program = publish.project(config_file)
-    built = publish.build(config, program, label(program), progress())
+    built = publish.build(config, program, label(program), progress(), "left out" if no_sheets else "printed")
     print_findings(built.looked.findings, built.looked.places, form)
     for line in built.written.remarks if built.written else ():
         click.echo(clean(line), err=True)

@@ -17,6 +17,10 @@ from setwright.handouts.coverage import missing
 from setwright.handouts.press import Press
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk
+from setwright.outline import paper
+
+FOLDERS: Final = (f"{paper.FOLDER}/", ".handouts/")
+"""Where sheets and the list of them lie in the tree."""
 
 LIST: Final = ".handouts/digests.json"
 """The list of digests in the tree. Site engines skip folders whose name begins with a dot."""
@@ -56,6 +60,16 @@ def render(desk: Desk, folder: Path) -> Printed:
         lacking |= missing(sheet.text)
     files[LIST] = (json.dumps(digests, indent=1) + "\n").encode()
     return Printed(files, printed, len(digests) - printed, tuple(sorted(lacking)))
+
+
+def one(desk: Desk, folder: Path, path: str) -> bytes | None:
+    """Return one sheet by its path, from ``folder`` if it fits, else printed; None where there is no such sheet."""
+    press = Press()
+    for sheet in sheets(desk):
+        if sheet.path == path:
+            entry = _read_list(folder / LIST).get(path)
+            return _kept(folder / path, entry, sheet.digest(press.mark)) or press.print(sheet)
+    return None
 
 
 def _kept(path: Path, entry: list[str] | None, made_from: str) -> bytes | None:
