@@ -5,7 +5,9 @@ import os
 import re
 import shutil
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
+from contextvars import copy_context
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
@@ -74,13 +76,18 @@ def write(
         raise ProjectError("a programme with errors cannot be rendered")
     with kept.beside(docs_build):
         site = site_of(looked, on_paper=sheets != "left out")
-        files = tree.of(site)
-        lacking: tuple[str, ...] = ()
-        if sheets == "printed":
-            printed = handouts.render(Desk(site, site_url), docs_build)
-            files, lacking = files | printed.files, printed.lacking
+        files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
         written = tree.write(files, docs_build, () if sheets == "printed" else handouts.FOLDERS)
     return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
+
+
+def _rendered(site: Site, site_url: str | None, docs_build: Path) -> tuple[dict[str, bytes], tuple[str, ...]]:
+    """Return pages and sheets, made side by side, and the characters that sheets cannot show."""
+    with ThreadPoolExecutor(1) as beside:
+        printing = beside.submit(copy_context().run, handouts.render, Desk(site, site_url), docs_build)
+        pages = tree.of(site)
+        printed = printing.result()
+    return pages | printed.files, printed.lacking
 
 
 def site_of(looked: Looked, on_paper: bool = True) -> Site:

@@ -1,9 +1,15 @@
-"""Windows in which pages are only looked at, and a project that is quick to build."""
+"""Windows in which pages are only looked at, and the site as another engine builds it."""
 
+import shutil
+import subprocess
+import sys
 from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page
+
+from support.shared import made_once
 
 Look = Callable[..., Page]
 
@@ -31,3 +37,17 @@ def look(browser: Browser, address: str) -> Iterator[Look]:
     yield look
     for page in windows.values():
         page.context.close()
+
+
+@pytest.fixture(scope="session")
+def successor(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The example site as the successor engine builds it from the same tree, once for all tests."""
+    pytest.importorskip("zensical", reason="the successor engine cannot be installed here")
+
+    def make(folder: Path) -> None:
+        shutil.copytree(project, folder, ignore=lambda _, names: {"site", "handouts"} & set(names))
+        words = [sys.executable, "-m", "zensical", "build", "--strict"]
+        done = subprocess.run(words, cwd=folder, capture_output=True, text=True)
+        assert done.returncode == 0, done.stdout + done.stderr
+
+    return made_once(tmp_path_factory, "successor", make) / "site"
