@@ -100,7 +100,7 @@ def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
         if path.endswith(".md"):
             links = _Links()
             links.feed(raw.decode())
-            ids = {*links.ids, *re.findall(r"^#+ .*\{#([^}]+)\}$", raw.decode(), re.MULTILINE)}
+            ids = {*links.ids, *re.findall(r"^#+ .*\{#([^}\s]+)[^}]*\}$", raw.decode(), re.MULTILINE)}
             pages["/" + folder_of(path)] = (links.found, ids)
     files = {f"/{path}/" for path in tree if not path.endswith(".md")}
     for address, (links_found, _) in pages.items():
