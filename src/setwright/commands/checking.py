@@ -19,7 +19,7 @@ from setwright.source.schemas import schemas as all_schemas
 @program_folder
 @printed_as("sarif")
 def check(program: Path, form: str) -> None:
-    """Read the programme and print everything that is wrong or doubtful. Writes nothing."""
+    """Read the programme and print everything that is wrong or doubtful. Publishes nothing."""
     looked = looking.look(program, str(program))
     if form == "sarif":
         about = [printers.AboutRule(r.ident, r.title, " ".join(r.paragraphs), r.source, r.severity) for r in RULES]

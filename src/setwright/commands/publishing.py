@@ -1,5 +1,6 @@
 """Building the site, writing its tree, and looking at it on this machine."""
 
+import logging
 import sys
 from pathlib import Path
 
@@ -58,4 +59,7 @@ def preview(config_file: Path, address: str) -> None:
     from mkdocs.commands.serve import serve  # here: the other commands do not wait for it
 
     publish.project(config_file)
-    serve(config_file=str(config_file), livereload=True, dev_addr=address)
+    # Only pages that changed are built. The engine warns that menus and links may be wrong then; the plugin has all of
+    # them built where that could be.
+    logging.getLogger("mkdocs.commands.build").addFilter(lambda record: "'dirty' build" not in record.getMessage())
+    serve(config_file=str(config_file), livereload=True, build_type="dirty", dev_addr=address)

@@ -101,12 +101,16 @@ def _named(club: str) -> str:
 
 @dataclass(frozen=True)
 class Written:
-    """How many files were written, left alone and deleted; ``remarks`` say what a reader of the log should know."""
+    """How many files were written, left alone and deleted; ``remarks`` say what a reader of the log should know.
+
+    ``frames`` says whether every page has to be built anew, not only those written: its theme or which pages there are.
+    """
 
     changed: int
     same: int
     deleted: int
     remarks: tuple[str, ...] = ()
+    frames: bool = False
 
 
 def write(tree: Mapping[str, bytes], folder: Path, staying: tuple[str, ...] = ()) -> Written:
@@ -142,7 +146,8 @@ def write(tree: Mapping[str, bytes], folder: Path, staying: tuple[str, ...] = ()
         if empty.is_relative_to(folder) and empty != folder and not any(empty.iterdir()):
             empty.rmdir()
     _note(folder, tree.keys() | left)
-    return Written(len(changed), len(tree) - len(changed), len(stale))
+    frames = bool(stale) or any(name.startswith(".theme/") for name in changed)
+    return Written(len(changed), len(tree) - len(changed), len(stale), frames=frames)
 
 
 def _holds(target: Path, content: bytes) -> bool:
