@@ -7,14 +7,15 @@ from hypothesis import HealthCheck, settings
 
 from setwright.model.programme import Programme
 from setwright.source.read import read
+from support.amount import TIMES, examples
 
 pytest_plugins = ["support.browsing"]
 
 settings.register_profile(
     "steady",
-    derandomize=True,
+    derandomize=TIMES == 1,
     deadline=None,
-    max_examples=60,
+    max_examples=examples(),
     suppress_health_check=[HealthCheck.too_slow],  # a busy machine is no finding
 )
 settings.load_profile("steady")

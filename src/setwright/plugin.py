@@ -8,20 +8,24 @@ import os
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.livereload import LiveReloadServer
-from mkdocs.plugins import BasePlugin, get_plugin_logger
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.structure.pages import Page
+from mkdocs.utils import clean_directory
 
 from setwright import publish
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
 from setwright.errors import SetwrightError
-from setwright.pages import verify
+from setwright.handouts import asked
+from setwright.handouts.writing import Desk
+from setwright.pages import search, verify
 from setwright.phone import offline
 from setwright.printers import clean, plain
 from setwright.source.read import Cache
@@ -47,10 +51,15 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         self.site: Path | None = None
         self.cache: Cache = {}
         self.held = ExitStack()
+        self.newest: publish.Looked | None = None
+        self.dirty = False
+        self.settings = b""
+        self.built: set[str] = set()
+        self.searched: bytes | None = None
 
-    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:  # noqa: ARG002
+    def on_startup(self, *, command: Literal["build", "gh-deploy", "serve"], dirty: bool) -> None:
         """Remember what runs; being here keeps this object, and so the cache, across rebuilds."""
-        self.serving = command == "serve"
+        self.serving, self.dirty = command == "serve", dirty
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Refuse folders that are not ours, hold them for this run, and let the engine build beside the site."""
@@ -72,21 +81,48 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
         """Read, check and render; a mistake in the programme ends the build here and leaves the old site."""
         if not self.config.generate:
             return
-        root = Path(config.config_file_path).parent
+        root, docs = Path(config.config_file_path).parent, Path(config.docs_dir)
         with _said():
-            looked = publish.look(root / self.config.program, self.config.program, self.cache)
+            looked = publish.look(root / self.config.program, self.config.program, self.cache, docs)
             errors = [plain(f) for f in looked.findings if f.severity == "error"]
             for finding in looked.findings:
                 if finding.severity == "warning":
                     log.warning(plain(finding))
             if errors:
                 raise PluginError("\n".join(["the programme has mistakes", *errors]))
-            docs = Path(config.docs_dir)
-            for remark in publish.write(looked, docs, _published_at(config), config.site_name).remarks:
+            address = _published_at(config)
+            sheets: publish.Sheets = "as they are" if self.serving else "printed"
+            written = publish.write(looked, docs, address, config.site_name, sheets)
+            for remark in written.remarks:
                 log.info(clean(remark))
+            settings = Path(config.config_file_path).read_bytes()
+            if self.dirty and (written.frames or settings != self.settings):
+                clean_directory(config.site_dir)  # so that every page is built anew
+            self.settings = settings
+            self._forget_search(config)
+            self.newest = looked
 
+    def _forget_search(self, config: MkDocsConfig) -> None:
+        """Keep the index for ``on_post_build``; the theme's own way of joining two mixes up pages."""
+        index = Path(config.site_dir) / search.INDEX
+        self.built = set()
+        self.searched = index.read_bytes() if self.dirty and index.is_file() else None
+        for name in ("search", "material/search"):
+            plugin: Any = config.plugins.get(name)
+            if self.dirty and hasattr(plugin, "search_index_prev"):
+                plugin.search_index_prev = None
+
+    def on_post_page(self, output: str, /, *, page: Page, config: MkDocsConfig) -> str:  # noqa: ARG002
+        """Note which pages are built."""
+        self.built.add(page.url.removeprefix("./"))
+        return output
+
+    @event_priority(-100)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Follow every link, then swap the finished site in."""
+        """Follow every link, then swap the finished site in; in a preview, complete the search."""
+        index = Path(config.site_dir) / search.INDEX
+        if self.searched is not None and index.is_file():
+            index.write_bytes(search.merged(self.searched, index.read_bytes(), self.built))
         if self.config.generate and self.site is not None:
             following = Path(config.site_dir)
             config.site_dir = str(self.site)
@@ -106,10 +142,15 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
             raise PluginError(clean(str(stopped(error)))) from error
 
     def on_serve(self, server: LiveReloadServer, /, *, config: MkDocsConfig, builder: object) -> LiveReloadServer:  # noqa: ARG002
-        """Watch the programme, and not the tree that this plugin writes itself."""
+        """Watch the programme, and not the tree that this plugin writes itself; print a sheet when it is asked for."""
         server.unwatch(config.docs_dir)
         server.watch(str(Path(config.config_file_path).parent / self.config.program))
+        server.set_app(asked.sheets(server.serve_request, Path(config.docs_dir), lambda: self._desk(config)))
         return server
+
+    def _desk(self, config: MkDocsConfig) -> Desk | None:
+        """Return what the newest pages were made from, for a sheet that is asked for."""
+        return None if self.newest is None else Desk(publish.site_of(self.newest), _published_at(config))
 
 
 @contextmanager

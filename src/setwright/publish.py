@@ -3,53 +3,39 @@
 import logging
 import os
 import re
+import shutil
 from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
+from contextvars import copy_context
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import Literal
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 
-from setwright.checks.registry import Accepted, run
-from setwright.checks.rule import Subject
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
-from setwright.dose.resolve import resolve
-from setwright.dose.resolved import ResolvedPlan
 from setwright.errors import ProjectError
+from setwright.figure import kept
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
-from setwright.model.programme import Programme
+from setwright.looking import Looked as Looked
+from setwright.looking import look as look
 from setwright.model.units import shown
+from setwright.outline import paper
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
 from setwright.review.before import committed, seen
-from setwright.review.status import reviews
-from setwright.source.finding import Finding
-from setwright.source.read import Cache, Places, read
 
 Progress = Callable[[str], None]
-
-
-@dataclass(frozen=True)
-class Looked:
-    """A programme that was read, resolved and checked. ``programme`` is None where it cannot be published."""
-
-    programme: Programme | None
-    plans: tuple[ResolvedPlan, ...]
-    findings: tuple[Finding, ...]
-    accepted: tuple[Accepted, ...]
-    places: Places
-    folder: Path
-
-    @property
-    def publishable(self) -> bool:
-        """Whether nothing stands against publishing."""
-        return self.programme is not None and not any(f.severity == "error" for f in self.findings)
+Sheets = Literal["printed", "as they are", "left out"]
+"""What becomes of PDF sheets: printed where they changed; left as they lie there, for who prints one when it is asked
+for; left out, so that no page leads to one."""
 
 
 @dataclass(frozen=True)
@@ -64,17 +50,6 @@ class Built:
     broken: tuple[str, ...] = ()
 
 
-def look(program: Path, label: str | None = None, cache: Cache | None = None) -> Looked:
-    """Read, resolve and check a programme, writing nothing."""
-    reading = read(program, label, cache)
-    if reading.programme is None:
-        return Looked(None, (), reading.findings, (), reading.places, program)
-    plans = resolve(reading.programme)
-    verdict = run(Subject(reading.programme, plans, reading.places))
-    findings = tuple(sorted((*reading.findings, *verdict.findings)))
-    return Looked(reading.programme, plans, findings, verdict.accepted, reading.places, program)
-
-
 def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
     """Write the tree as ``write`` does, for an engine that runs later; no other run may write into it meanwhile."""
     docs = Path(config.docs_dir)
@@ -82,7 +57,13 @@ def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
         return write(looked, docs, config.site_url, config.site_name)
 
 
-def write(looked: Looked, docs_build: Path, site_url: str | None = None, called: str | None = None) -> tree.Written:
+def write(
+    looked: Looked,
+    docs_build: Path,
+    site_url: str | None = None,
+    called: str | None = None,
+    sheets: Sheets = "printed",
+) -> tree.Written:
     """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
 
     Args:
@@ -90,16 +71,42 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
         docs_build: the folder of the tree.
         site_url: where the site is published; sheets then lead back to their pages.
         called: what mkdocs.yml calls the club; where that is not its name, there is a remark.
+        sheets: what becomes of them.
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
-    sheets = handouts.render(Desk(Site(looked.programme, looked.plans, looked.accepted), site_url), docs_build)
-    before = seen(looked.folder, reviews(looked.programme, looked.plans))
+    with kept.beside(docs_build):
+        site = site_of(looked, on_paper=sheets != "left out")
+        files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
+        written = tree.write(files, docs_build, () if sheets == "printed" else handouts.FOLDERS)
+    return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
+
+
+def _rendered(site: Site, site_url: str | None, docs_build: Path) -> tuple[dict[str, bytes], tuple[str, ...]]:
+    """Return pages and sheets, made side by side, and the characters that sheets cannot show."""
+    with ThreadPoolExecutor(1) as beside:
+        printing = beside.submit(copy_context().run, handouts.render, Desk(site, site_url), docs_build)
+        pages = tree.of(site)
+        printed = printing.result()
+    return pages | printed.files, printed.lacking
+
+
+def site_of(looked: Looked, on_paper: bool = True) -> Site:
+    """Return what pages and sheets of a publishable programme are made from."""
+    if looked.programme is None:
+        raise ProjectError("a programme with errors cannot be rendered")
+    before = seen(looked.folder, looked.reviews)
     lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
     by = committed(looked.folder, lines)
-    pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
-    written = tree.write(pages | sheets.files, docs_build)
-    return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
+    return Site(
+        looked.programme,
+        looked.plans,
+        looked.accepted,
+        before,
+        committed=by,
+        reviewed=looked.reviews,
+        on_paper=on_paper,
+    )
 
 
 def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
@@ -112,19 +119,28 @@ def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[
         yield f"{said}: change the line 'site_name' in mkdocs.yml"
 
 
-def build(config: MkDocsConfig, program: Path, label: str | None = None, progress: Progress = lambda _: None) -> Built:
+def build(
+    config: MkDocsConfig,
+    program: Path,
+    label: str | None = None,
+    progress: Progress = lambda _: None,
+    sheets: Sheets = "printed",
+) -> Built:
     """Build the site: everything is made beside the published one, which is swapped for it at the very end."""
     docs, site = Path(config.docs_dir), Path(config.site_dir)
     folders.refuse_site(site, Path(config.config_file_path).parent)
     with lock.held(docs), swap.beside(site) as following:
         progress("reading and checking")
-        looked = look(program, label)
+        looked = look(program, label, None, docs)
         if not looked.publishable:
             return Built(looked)
-        progress("rendering pages and sheets")
-        written = write(looked, docs, config.site_url, config.site_name)
+        progress("rendering pages and sheets" if sheets == "printed" else "rendering pages")
+        written = write(looked, docs, config.site_url, config.site_name, sheets)
         progress("building the site")
-        warnings = (*run_engine(config, following), *offline.finish(following))
+        warnings = run_engine(config, following)
+        if sheets == "left out":
+            shutil.rmtree(following / paper.FOLDER, ignore_errors=True)
+        warnings = (*warnings, *offline.finish(following))
         progress("following every link")
         broken = tuple(verify.broken(following, config.site_url))
         if broken:

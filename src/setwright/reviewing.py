@@ -7,7 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from setwright import publish
+from setwright import looking
 from setwright.disk import lock
 from setwright.disk.files import replace
 from setwright.errors import ProjectError
@@ -29,7 +29,7 @@ def sign(program: Path, idents: Sequence[str], who: str, role: str, on: date, no
     Raises:
         ProjectError: for a programme that cannot be read, or a name or role that the language does not allow.
     """
-    looked = publish.look(program)
+    looked = looking.look(program)
     if looked.programme is None:
         raise ProjectError("the programme has mistakes; 'setwright check' lists them")
     now = reviews(looked.programme, looked.plans)
@@ -84,7 +84,7 @@ def state_at(where: str, program: Path) -> State:
 
 
 def _state_in(program: Path, where: str) -> State:
-    looked = publish.look(program, where)
+    looked = looking.look(program, where)
     if looked.programme is None:
         first = next(f for f in looked.findings if f.severity == "error")
         raise ProjectError(f"'{where}' cannot be resolved: {plain(first)}")

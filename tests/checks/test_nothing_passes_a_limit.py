@@ -30,6 +30,7 @@ from setwright.pages import routine as routine_pages
 from setwright.pages import session as session_pages
 from setwright.pages.renderer import Renderer
 from support import limited, make
+from support.amount import examples
 
 LB = Fraction(45359237, 100000000)  # the international pound in kg (agreement of 1959)
 SHORTEST_FREE_REP_S = 3  # a quarter off the usual four seconds
@@ -235,7 +236,7 @@ def landings(exercises: dict[str, Exercise], one: Shown, ident: str) -> int:
     return int(total) * sides
 
 
-@settings(suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow], max_examples=80)
+@settings(suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow], max_examples=examples(30))
 @given(limited.programmes())
 def test_nothing_published_passes_a_limit(made: Programme) -> None:
     """By progression, a change, an easier way, one at home, own kit, pounds, or a warm-up: no limit is passed."""

@@ -12,17 +12,17 @@ from setwright import publish
 from setwright.source.git import versions
 from support.desk import GIT, Desk
 from support.reading import GOOD
-from support.site import digests
+from support.site import digests, lend_sheets
 from support.small import setwright, small_project
 
 pytestmark = pytest.mark.skipif(GIT is None, reason="git is not installed")
 ODD = "Übungen für Anfänger 2027"
 
 
-@pytest.fixture(scope="module")
-def tree(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+@pytest.fixture
+def tree(small: Path) -> dict[str, str]:
     """The tree of the small good programme, with nothing odd around it."""
-    return rendered(small_project(tmp_path_factory.mktemp("plain") / "club"))
+    return digests(small / "docs_build")
 
 
 def rendered(project: Path) -> dict[str, str]:
@@ -37,9 +37,10 @@ def windows(path: Path) -> None:
     path.write_bytes(path.read_bytes().replace(b"\r\n", b"\n").replace(b"\n", b"\r\n"))
 
 
-def test_line_endings_of_windows(tmp_path: Path, tree: dict[str, str]) -> None:
+def test_line_endings_of_windows(small: Path, tmp_path: Path, tree: dict[str, str]) -> None:
     """Programme and settings saved on Windows give the same pages."""
     project = small_project(tmp_path / "club")
+    lend_sheets(small, project)
     for path in (project / "mkdocs.yml", *(project / "program").rglob("*.yml")):
         windows(path)
 
@@ -59,14 +60,16 @@ def test_a_sign_off_keeps_the_line_endings_of_its_file(tmp_path: Path) -> None:
     assert desk.standing("row")[0] == desk.standing("squat")[0] == "reviewed"
 
 
-def test_a_folder_with_spaces_and_umlauts(tmp_path: Path, tree: dict[str, str]) -> None:
+def test_a_folder_with_spaces_and_umlauts(small: Path, tmp_path: Path, tree: dict[str, str]) -> None:
     """Nobody has to keep a club in a folder with a plain name."""
-    assert rendered(small_project(tmp_path / ODD / "a  b")) == tree
+    assert rendered(lend_sheets(small, small_project(tmp_path / ODD / "a  b"))) == tree
 
 
-def test_another_working_folder(tmp_path: Path, tree: dict[str, str], monkeypatch: pytest.MonkeyPatch) -> None:
+def test_another_working_folder(
+    small: Path, tmp_path: Path, tree: dict[str, str], monkeypatch: pytest.MonkeyPatch
+) -> None:
     """A project is built from anywhere, named by a path that goes up and down."""
-    project = small_project(tmp_path / "club")
+    project = lend_sheets(small, small_project(tmp_path / "club"))
     (tmp_path / ODD).mkdir()
     monkeypatch.chdir(tmp_path / ODD)
 
@@ -74,9 +77,7 @@ def test_another_working_folder(tmp_path: Path, tree: dict[str, str], monkeypatc
     assert rendered(project) == tree
 
 
-def test_without_git_and_in_a_shallow_clone(
-    tmp_path: Path, tree: dict[str, str], monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_without_git_and_in_a_shallow_clone(small: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Where nothing older is to be had, pages are those of a folder that never was in a repository."""
     desk = Desk(tmp_path)
     desk.git("init", "-q")
@@ -84,7 +85,8 @@ def test_without_git_and_in_a_shallow_clone(
     desk.commit()
     desk.edit("exercises/squat.yml", "Chest up", "Chest high")
     desk.commit()
-    whole, shallow, without = (small_project(tmp_path / name) for name in ("whole", "shallow", "without"))
+    names = ("whole", "shallow", "without")
+    whole, shallow, without = (lend_sheets(small, small_project(tmp_path / name)) for name in names)
     for project in (whole, shallow, without):
         shutil.rmtree(project / "program")
     desk.git("clone", "-q", "--no-local", str(tmp_path), str(tmp_path / "cloned"))
@@ -132,7 +134,7 @@ def test_a_date_of_the_callers_is_a_date_or_nothing(given: str | None, monkeypat
 def test_a_date_changes_only_dates(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Two dates of the caller's give the same site, but for the days in the list of its pages and that list packed."""
     project = small_project(tmp_path / "club")
-    publish.write(publish.look(project / "program"), project / "docs_build", "https://club.example/")
+    publish.write(publish.look(project / "program"), project / "docs_build", "https://club.example/", sheets="left out")
     sites = []
     for given in ("1000000000", "1700000000"):
         monkeypatch.setenv("SOURCE_DATE_EPOCH", given)

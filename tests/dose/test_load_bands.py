@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from setwright.dose.bands import Limit, LoadBand, load_bands
 from setwright.dose.loads import Choice, choose_weight, share_kg
 from support import make
+from support.amount import examples
 from support.strategies import body_weights, limits, percents, racks, spans
 
 Rack = tuple[Fraction, ...]
@@ -38,7 +39,7 @@ def test_bands_agree_with_the_direct_choice(
 
 
 @given(percents, racks(), limits, spans())
-@settings(max_examples=100)
+@settings(max_examples=examples(40))
 def test_bands_agree_with_the_direct_choice_at_every_edge(
     percent: Fraction, owned: Rack, limit: Limit, span: Span
 ) -> None:

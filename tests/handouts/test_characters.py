@@ -13,6 +13,7 @@ from setwright.handouts.press import FONTS, Press
 from setwright.handouts.writing import Desk
 from setwright.outline.site import Site
 from support import make
+from support.amount import examples
 from support.sheets import opened, text_of
 
 PRESS = Press()
@@ -69,7 +70,7 @@ EMPTY = desk("A club")
 
 
 @given(st.text(min_size=1, max_size=30))
-@settings(max_examples=40)
+@settings(max_examples=examples(15))
 def test_any_text_prints(text: str) -> None:
     """No character that can be typed stops the press."""
     sheet = EMPTY.sheet("handouts/any.pdf", "review", {"title": "x" + text, "club": text, "sheets": []})

@@ -1,5 +1,8 @@
-"""Windows in which pages are only looked at, and a project that is quick to build."""
+"""Windows in which pages are only looked at, and the site as another engine builds it."""
 
+import shutil
+import subprocess
+import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
@@ -7,8 +10,6 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from support.shared import made_once
-from support.site import build
-from support.small import small_project
 
 Look = Callable[..., Page]
 
@@ -39,11 +40,14 @@ def look(browser: Browser, address: str) -> Iterator[Look]:
 
 
 @pytest.fixture(scope="session")
-def small(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The small good programme, built once for all tests; a test that changes something takes a copy."""
-    return made_once(tmp_path_factory, "small", _build_small)
+def successor(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The example site as the successor engine builds it from the same tree, once for all tests."""
+    pytest.importorskip("zensical", reason="the successor engine cannot be installed here")
 
+    def make(folder: Path) -> None:
+        shutil.copytree(project, folder, ignore=lambda _, names: {"site", "handouts"} & set(names))
+        words = [sys.executable, "-m", "zensical", "build", "--strict"]
+        done = subprocess.run(words, cwd=folder, capture_output=True, text=True)
+        assert done.returncode == 0, done.stdout + done.stderr
 
-def _build_small(folder: Path) -> None:
-    built = build(small_project(folder))
-    assert built.site is not None, (built.looked.findings, built.broken)
+    return made_once(tmp_path_factory, "successor", make) / "site"

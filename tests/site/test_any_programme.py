@@ -14,6 +14,7 @@ from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
+from support.amount import examples
 from support.any_programme import programmes
 from support.site import ROOT, broken_in_tree
 
@@ -31,7 +32,7 @@ class _Tags(HTMLParser):
 
 
 @given(programmes())
-@settings(max_examples=12, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
+@settings(max_examples=examples(6), suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
 def test_any_valid_programme_renders_without_a_broken_link(programme: Programme) -> None:
     """Every link of every page of the Markdown tree leads to a page and an anchor of that tree."""
     plans = resolve(programme)
@@ -42,14 +43,13 @@ def test_any_valid_programme_renders_without_a_broken_link(programme: Programme)
 
 
 @given(programmes())
-@settings(max_examples=2, suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
+@settings(max_examples=examples(1), suppress_health_check=SLOW, phases=WITHOUT_SHRINKING)
 def test_any_valid_programme_builds_into_a_sound_site(programme: Programme) -> None:
     """Built by the engine, no link is broken, nothing comes from elsewhere, and no text has become a script."""
     with tempfile.TemporaryDirectory() as folder:
         docs, site = Path(folder) / "docs_build", Path(folder) / "site"
         plans = resolve(programme)
-        printed = handouts.render(Desk(Site(programme, plans)), docs)
-        tree.write(tree.render(programme, plans) | printed.files, docs)
+        tree.write(tree.of(Site(programme, plans, on_paper=False)), docs)
         (Path(folder) / "mkdocs.yml").write_text((ROOT / "mkdocs.yml").read_text("utf-8"), "utf-8")
         config = load_config(config_file=str(Path(folder) / "mkdocs.yml"), site_dir=str(site))
         config.plugins["setwright"].config.generate = False

@@ -68,7 +68,7 @@ def test_the_name_is_the_clubs_own_and_runs_nothing(tmp_path: Path, engine: Call
     looked = publish.look(project / "program")
     assert looked.programme is not None, looked.findings
     assert looked.programme.club.name == NAME
-    publish.write(looked, project / "docs_build")
+    publish.write(looked, project / "docs_build", sheets="left out")
     engine(project)
     pages = sorted((project / "site").rglob("*.html"))
 

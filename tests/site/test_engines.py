@@ -105,17 +105,6 @@ def _eventually(holds: Callable[[], bool], seconds: float = 600) -> bool:
     return False
 
 
-@pytest.fixture(scope="module")
-def successor(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The same tree, built by Zensical."""
-    pytest.importorskip("zensical", reason="the successor engine cannot be installed here")
-    folder = Path(shutil.copytree(project, tmp_path_factory.mktemp("successor") / "copy"))
-    shutil.rmtree(folder / "site")
-    done = engine("zensical", "build", "--strict", folder=folder)
-    assert done.returncode == 0, done.stdout + done.stderr
-    return folder / "site"
-
-
 def test_the_successor_builds_the_same_pages_and_links(successor: Path, site: Path) -> None:
     """Zensical, which runs no plugin, makes the same pages with the same links inside their articles."""
     ours, theirs = _articles(site), _articles(successor)

@@ -6,9 +6,6 @@ Source: Content Security Policy Level 3 (W3C).
 import functools
 import http.server
 import re
-import shutil
-import subprocess
-import sys
 import threading
 from collections.abc import Iterator
 from html.parser import HTMLParser
@@ -74,22 +71,6 @@ def needs_of(file: Path) -> Needs:
     found = Needs()
     found.feed(file.read_text("utf-8"))
     return found
-
-
-@pytest.fixture(scope="session")
-def successor(project: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The example site as the successor engine builds it."""
-    pytest.importorskip("zensical", reason="the successor engine cannot be installed here")
-    folder = Path(shutil.copytree(project, tmp_path_factory.mktemp("successor") / "project"))
-    shutil.rmtree(folder / "site")
-    done = subprocess.run(
-        [sys.executable, "-m", "zensical", "build", "--strict"],
-        cwd=folder,
-        capture_output=True,
-        text=True,
-    )
-    assert done.returncode == 0, done.stdout + done.stderr
-    return folder / "site"
 
 
 def test_the_policy_is_strict() -> None:

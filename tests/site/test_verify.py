@@ -67,7 +67,7 @@ def test_the_page_for_lost_addresses_leads_back(tmp_path: Path, site_url: str | 
     """Without an address of the site, at a host's root, and in a folder: all its links hold, those to the plans too."""
     project = small_project(tmp_path / "club")
     docs, site = project / "docs_build", tmp_path / "site"
-    publish.write(publish.look(project / "program"), docs, site_url)
+    publish.write(publish.look(project / "program"), docs, site_url, sheets="left out")
     config = load_config(config_file=str(project / "mkdocs.yml"), site_dir=str(site), site_url=site_url)
     config.plugins["setwright"].config.generate = False
     mkdocs_build(config)

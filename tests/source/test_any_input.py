@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from setwright.source.finding import Finding
 from setwright.source.read import FOLDERS, Cache, Reading, read
 from setwright.source.tree import read_tree
+from support.amount import examples
 from support.reading import GOOD, LABEL, good_programme, put
 
 SIGN_OFFS = """\
@@ -126,7 +127,7 @@ def test_any_structure_can_be_read(desk: Desk, name: str, value: Any) -> None:
 
 
 @given(name=st.sampled_from(sorted(FILES)), data=st.data())
-@settings(max_examples=100)
+@settings(max_examples=examples(40))
 def test_any_value_anywhere_can_be_read(desk: Desk, name: str, data: st.DataObject) -> None:
     """A good file with any one value replaced by anything."""
     whole = yaml.load(FILES[name], Loader=yaml.BaseLoader)  # noqa: S506 - strings alone
@@ -144,7 +145,7 @@ def test_any_value_anywhere_can_be_read(desk: Desk, name: str, data: st.DataObje
 
 
 @given(name=st.sampled_from(sorted(FILES)), data=st.data())
-@settings(max_examples=100)
+@settings(max_examples=examples(40))
 def test_any_slip_of_the_keyboard_can_be_read(desk: Desk, name: str, data: st.DataObject) -> None:
     """A good file with something typed, or deleted, anywhere in it."""
     text = FILES[name]

@@ -1,12 +1,11 @@
 """Slips of a coach, each with the one finding that it gives. The cases are in tests/programmes/bad/."""
 
 import re
-from pathlib import Path
 
 import pytest
 
 from support.expected import TABLE, table
-from support.reading import BAD, EXPECTED, MADE, bad_cases, bad_programme, looked_at, plain_lines
+from support.reading import BAD, EXPECTED, MADE, bad_cases, bad_looked_at, plain_lines
 
 ONLY_PROGRAMMERS_SAY = re.compile(
     r"pydantic|validation|NoneType|dict|\bint\b|\bstr\b|object|Traceback|Input should|ctx|token|scalar|mapping\b|parse",
@@ -15,11 +14,11 @@ ONLY_PROGRAMMERS_SAY = re.compile(
 
 
 @pytest.mark.parametrize("case", bad_cases())
-def test_a_slip_gives_one_error_with_its_place_and_fix(case: str, tmp_path: Path) -> None:
+def test_a_slip_gives_one_error_with_its_place_and_fix(case: str) -> None:
     """One slip is one error: file, line and column, what is wrong, and in brackets what mends it and the rule's id."""
     expected = (BAD / case / EXPECTED).read_text("utf-8")
 
-    findings, _ = looked_at(bad_programme(case, tmp_path))
+    findings, _ = bad_looked_at(case)
 
     assert expected == plain_lines(findings)
     assert len(findings) == 1
@@ -27,9 +26,9 @@ def test_a_slip_gives_one_error_with_its_place_and_fix(case: str, tmp_path: Path
 
 
 @pytest.mark.parametrize("case", bad_cases())
-def test_a_message_is_in_a_coachs_words(case: str, tmp_path: Path) -> None:
+def test_a_message_is_in_a_coachs_words(case: str) -> None:
     """Nothing that a coach reads is a word of the machinery underneath."""
-    findings, _ = looked_at(bad_programme(case, tmp_path))
+    findings, _ = bad_looked_at(case)
     quoted = re.compile(r"'[^']*'")
 
     words = " ".join(quoted.sub("", f"{finding.message} {finding.hint}") for finding in findings)
@@ -38,9 +37,9 @@ def test_a_message_is_in_a_coachs_words(case: str, tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("case", [case for case in bad_cases() if case not in MADE])
-def test_a_place_lies_inside_the_file_that_was_put_there(case: str, tmp_path: Path) -> None:
+def test_a_place_lies_inside_the_file_that_was_put_there(case: str) -> None:
     """The finding points at a file of the case, at a line that it has, and no farther right than its end."""
-    findings, places = looked_at(bad_programme(case, tmp_path))
+    findings, places = bad_looked_at(case)
 
     position = findings[0].position
     line = places.line(position)

@@ -13,6 +13,7 @@ from playwright.sync_api import Browser, BrowserContext, Error, Page, expect, sy
 from support.serving import served
 from support.shared import made_once
 from support.site import build, copy_project
+from support.small import small_project
 
 CHROMIUM = os.environ.get("SETWRIGHT_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
 FLAGS = [
@@ -46,6 +47,17 @@ def project(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def _build_example(folder: Path) -> None:
     built = build(copy_project(folder))
+    assert built.site is not None, (built.looked.findings, built.broken)
+
+
+@pytest.fixture(scope="session")
+def small(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The small good programme, built once for all tests; a test that changes something takes a copy."""
+    return made_once(tmp_path_factory, "small", _build_small)
+
+
+def _build_small(folder: Path) -> None:
+    built = build(small_project(folder))
     assert built.site is not None, (built.looked.findings, built.broken)
 
 

@@ -53,7 +53,7 @@ class Desk:
     def pages(self) -> dict[str, str]:
         """Return the text of every page, made as publishing makes them."""
         looked = publish.look(self.program, "program")
-        publish.write(looked, self.folder / "docs_build")
+        publish.write(looked, self.folder / "docs_build", sheets="left out")
         return {
             path.relative_to(self.folder / "docs_build").as_posix(): path.read_text("utf-8")
             for path in (self.folder / "docs_build").rglob("*.md")

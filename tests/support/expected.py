@@ -3,12 +3,10 @@
 Run it from the folder tests: ``python -m support.expected``.
 """
 
-import tempfile
-from pathlib import Path
 from typing import Final
 
 from setwright.source.finding import Finding
-from support.reading import BAD, EXPECTED, MADE, bad_cases, bad_programme, looked_at, plain_lines
+from support.reading import BAD, EXPECTED, MADE, bad_cases, bad_looked_at, plain_lines
 
 TABLE: Final = BAD / "README.md"
 
@@ -26,13 +24,11 @@ prints: one error, at the place to mend, with the likely fix. This table and tho
 
 def table() -> str:
     """Return the table of all bad cases as Markdown."""
-    with tempfile.TemporaryDirectory() as folder:
-        rows = [_row(case, Path(folder) / case) for case in bad_cases()]
-    return _HEAD + "".join(f"{row}\n" for row in rows)
+    return _HEAD + "".join(f"{_row(case)}\n" for case in bad_cases())
 
 
-def _row(case: str, folder: Path) -> str:
-    findings, places = looked_at(bad_programme(case, folder))
+def _row(case: str) -> str:
+    findings, places = bad_looked_at(case)
     first = findings[0]
     if case in MADE:
         written = (MADE[case].__doc__ or "").rstrip(".")
@@ -65,10 +61,9 @@ def _escaped(text: str) -> str:
 
 def main() -> None:
     """Write every expected.txt and the table."""
-    with tempfile.TemporaryDirectory() as folder:
-        for case in bad_cases():
-            findings, _ = looked_at(bad_programme(case, Path(folder) / case))
-            (BAD / case / EXPECTED).write_text(plain_lines(findings), "utf-8")
+    for case in bad_cases():
+        findings, _ = bad_looked_at(case)
+        (BAD / case / EXPECTED).write_text(plain_lines(findings), "utf-8")
     TABLE.write_text(table(), "utf-8")
 
 

@@ -3,8 +3,10 @@
 import os
 import shutil
 from collections.abc import Callable, Mapping
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Final
 
 from setwright import printers, publish
@@ -58,6 +60,16 @@ def bad_programme(case: str, folder: Path) -> Path:
     if case in MADE:
         MADE[case](program)
     return program
+
+
+@cache
+def bad_looked_at(case: str) -> tuple[tuple[Finding, ...], Places]:
+    """Return what is wrong with the programme of a bad case, and where its values stand; it is looked at once."""
+    return looked_at(bad_programme(case, Path(_MADE_IN.name) / case))
+
+
+_MADE_IN: Final = TemporaryDirectory(prefix="bad-cases-")
+"""Where those programmes lie until this process ends."""
 
 
 def _replaced(file: str, old: str, new: str) -> bytes:

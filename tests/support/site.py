@@ -7,6 +7,7 @@ from html.parser import HTMLParser
 from pathlib import Path
 
 from setwright import publish
+from setwright.disk.written import LIST
 from setwright.outline.addresses import folder_of
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -52,10 +53,22 @@ def copy_project(folder: Path) -> Path:
     return folder
 
 
-def build(folder: Path) -> publish.Built:
+def build(folder: Path, sheets: publish.Sheets = "printed") -> publish.Built:
     """Build a project as the command does."""
     config, program = publish.project(folder / "mkdocs.yml")
-    return publish.build(config, program, "program")
+    return publish.build(config, program, "program", sheets=sheets)
+
+
+def lend_sheets(printed: Path, project: Path) -> Path:
+    """Let a project have sheets and solved figures of another, as an earlier run leaves them, and return its folder.
+
+    A run takes those that are made from just the same, and makes the others.
+    """
+    for name in ("handouts", ".handouts", ".figures"):
+        if (printed / "docs_build" / name).exists():  # a programme may have no figures
+            shutil.copytree(printed / "docs_build" / name, project / "docs_build" / name)
+    shutil.copy(printed / "docs_build" / LIST, project / "docs_build")  # what is not in it is somebody else's
+    return project
 
 
 def digests(folder: Path) -> dict[str, str]:
@@ -88,7 +101,7 @@ def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
         if path.endswith(".md"):
             links = _Links()
             links.feed(raw.decode())
-            ids = {*links.ids, *re.findall(r"^#+ .*\{#([^}]+)\}$", raw.decode(), re.MULTILINE)}
+            ids = {*links.ids, *re.findall(r"^#+ .*\{#([^}\s]+)[^}]*\}$", raw.decode(), re.MULTILINE)}
             pages["/" + folder_of(path)] = (links.found, ids)
     files = {f"/{path}/" for path in tree if not path.endswith(".md")}
     for address, (links_found, _) in pages.items():

@@ -42,7 +42,7 @@ def small_project(folder: Path) -> Path:
 
 def miniature(monkeypatch: pytest.MonkeyPatch, pages: Mapping[str, bytes] = PAGES) -> None:
     """Let every run publish these few pages, by an engine that copies and wraps."""
-    monkeypatch.setattr(tree, "render", lambda *_, **__: dict(pages))
+    monkeypatch.setattr(tree, "of", lambda _: dict(pages))
     monkeypatch.setattr(handouts, "render", lambda *_: handouts.Printed(dict(SHEET), 0, 0, ()))
     monkeypatch.setattr(publish, "run_engine", _engine)
 
@@ -76,9 +76,9 @@ def setting(project: Path, line: str, value: str | None) -> None:
     (project / "mkdocs.yml").write_text("\n".join([*new, *kept]), "utf-8")
 
 
-def setwright(project: Path, command: str) -> Result:
+def setwright(project: Path, command: str, *options: str) -> Result:
     """Run a command on a project; an exception that is no exit fails the test."""
-    return CliRunner().invoke(main, [command, "-f", str(project / "mkdocs.yml")], catch_exceptions=False)
+    return CliRunner().invoke(main, [command, "-f", str(project / "mkdocs.yml"), *options], catch_exceptions=False)
 
 
 def said(result: Result) -> str:

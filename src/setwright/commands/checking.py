@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from setwright import __version__, printers, publish
+from setwright import __version__, looking, printers
 from setwright.checks.registry import RULES
 from setwright.commands.findings import print_findings
 from setwright.commands.options import CLEAN, FOUND, printed_as, program_folder
@@ -19,8 +19,8 @@ from setwright.source.schemas import schemas as all_schemas
 @program_folder
 @printed_as("sarif")
 def check(program: Path, form: str) -> None:
-    """Read the programme and print everything that is wrong or doubtful. Writes nothing."""
-    looked = publish.look(program, str(program))
+    """Read the programme and print everything that is wrong or doubtful. Publishes nothing."""
+    looked = looking.look(program, str(program))
     if form == "sarif":
         about = [printers.AboutRule(r.ident, r.title, " ".join(r.paragraphs), r.source, r.severity) for r in RULES]
         accepted = [(one.finding, one.why) for one in looked.accepted]
@@ -41,7 +41,7 @@ def schemas(program: Path) -> None:
     click.echo(clean(f"{folder}: {len(all_schemas())} files"))
 
 
-def _finish(looked: publish.Looked, form: str) -> None:
+def _finish(looked: looking.Looked, form: str) -> None:
     errors = sum(f.severity == "error" for f in looked.findings)
     warnings = len(looked.findings) - errors
     if form == "text" and looked.programme is not None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from setwright import publish
+from setwright import looking
 from setwright.commands.findings import print_findings
 from setwright.commands.options import FOUND, known, program_folder
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
@@ -27,7 +27,7 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
     """Print how a dose came about: explain relay week 7 friday goblet-squat --body-weight 68."""
     week, day, exercise = _where(where)
     base_kg = _body_weight(body_weight)
-    looked = publish.look(program, str(program))
+    looked = looking.look(program, str(program))
     if looked.programme is None:
         print_findings(looked.findings, looked.places, "text")
         sys.exit(FOUND)

@@ -1,5 +1,6 @@
 """Building the site, writing its tree, and looking at it on this machine."""
 
+import logging
 import sys
 from pathlib import Path
 
@@ -14,10 +15,11 @@ from setwright.printers import clean
 @click.command()
 @site_settings
 @printed_as()
-def build(config_file: Path, form: str) -> None:
+@click.option("--no-sheets", is_flag=True, help="Leave the PDF sheets out, for a quick look at the pages.")
+def build(config_file: Path, form: str, no_sheets: bool) -> None:
     """Check, render, build the site and follow every link; then swap it in for the published one."""
     config, program = publish.project(config_file)
-    built = publish.build(config, program, label(program), progress())
+    built = publish.build(config, program, label(program), progress(), "left out" if no_sheets else "printed")
     print_findings(built.looked.findings, built.looked.places, form)
     for line in built.written.remarks if built.written else ():
         click.echo(clean(line), err=True)
@@ -57,4 +59,7 @@ def preview(config_file: Path, address: str) -> None:
     from mkdocs.commands.serve import serve  # here: the other commands do not wait for it
 
     publish.project(config_file)
-    serve(config_file=str(config_file), livereload=True, dev_addr=address)
+    # Only pages that changed are built. The engine warns that menus and links may be wrong then; the plugin has all of
+    # them built where that could be.
+    logging.getLogger("mkdocs.commands.build").addFilter(lambda record: "'dirty' build" not in record.getMessage())
+    serve(config_file=str(config_file), livereload=True, build_type="dirty", dev_addr=address)

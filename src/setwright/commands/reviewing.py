@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from setwright import publish, reviewing
+from setwright import looking, reviewing
 from setwright.checks import sign_off_due
 from setwright.commands.findings import print_findings
 from setwright.commands.options import FOUND, known, label, program_folder
@@ -27,7 +27,7 @@ from setwright.wording.reviews import PART_NAMES, STATUS_WORDS
 @click.option("--all", "everything", is_flag=True, help="List the exercises that are reviewed, too.")
 def review(program: Path, everything: bool) -> None:
     """List what is due for review by the physiotherapist: what was never signed off, and what changed since."""
-    looked = publish.look(program, label(program))
+    looked = looking.look(program, label(program))
     if looked.programme is None:
         print_findings(looked.findings, looked.places, "text")
         sys.exit(FOUND)
@@ -75,7 +75,7 @@ def sign(
     program: Path,
 ) -> None:
     """Sign exercises off as reviewed, as they are now: setwright sign goblet-squat --who ... --role ..."""
-    looked = publish.look(program)
+    looked = looking.look(program)
     found = reviews(looked.programme, looked.plans) if looked.programme is not None else {}
     for ident in exercises:
         if found:
@@ -94,7 +94,7 @@ def sign(
     click.echo(clean(f"{len(chosen)} signed in {program / SIGN_OFFS}"), err=True)
 
 
-def _all_due(looked: publish.Looked, found: Mapping[str, Review], seen: str | None) -> list[str]:
+def _all_due(looked: looking.Looked, found: Mapping[str, Review], seen: str | None) -> list[str]:
     """Return every exercise that is due, where whoever signs has seen the list as it is now, and nothing is wrong."""
     wrong = sum(one.severity == "error" and one.rule != sign_off_due.ID for one in looked.findings)
     if wrong:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from functools import cached_property, lru_cache
 from itertools import pairwise
@@ -9,6 +10,7 @@ from typing import Final
 
 import numpy as np
 
+from setwright.figure import kept
 from setwright.figure.body import Floats, Shortened, Skeleton, centre_of_mass
 from setwright.figure.contacts import Touch, surfaces, touches
 from setwright.figure.misfit import Misfit, misfits
@@ -76,6 +78,12 @@ class Motion:
     def poses(self) -> tuple[Frame, ...]:
         """The frames of the poses."""
         return tuple(self.frames[stop] for stop in self.stops)
+
+    @cached_property
+    def states(self) -> Floats:
+        """What the solver found, one state a row: those of the poses, then those on the ways between them."""
+        ways = [frame.state for place, frame in enumerate(self.frames) if place not in self.stops]
+        return np.stack([*(frame.state for frame in self.poses), *ways])
 
     @property
     def shown(self) -> tuple[int, ...]:
@@ -156,7 +164,10 @@ def holding_sides(who: str) -> tuple[Side, ...]:
 
 def solved(figure: Figure) -> Motion:
     """Return a figure's positions. The same figure is solved once, however many pages ask for it."""
-    return _solved(_Key(figure.model_dump_json(), figure))
+    key = _Key(figure.model_dump_json(), figure)
+    motion = _solved(key)
+    kept.keep(key.written, motion.states)
+    return motion
 
 
 @dataclass(frozen=True)
@@ -167,9 +178,50 @@ class _Key:
     figure: Figure = field(compare=False)
 
 
+class _Finding:
+    """The states of a figure, one after the other: solved, or, where they are known, taken from there."""
+
+    def __init__(self, known: Floats | None = None) -> None:
+        self.known = known
+        self.taken = 0
+
+    def pose(self, problem: Problem) -> Floats:
+        """Return the state of a pose."""
+        return settle(problem) if self.known is None else self._next(1)[0]
+
+    def way(self, problem: Problem, starts: Floats) -> Floats:
+        """Return the states on the way between two poses, one a start."""
+        return solve(problem.residuals, starts).states if self.known is None else self._next(len(starts))
+
+    @property
+    def fits(self) -> bool:
+        """Whether what was known is just what was asked for."""
+        return self.known is None or self.taken == len(self.known)
+
+    def _next(self, count: int) -> Floats:
+        if self.known is None or self.taken + count > len(self.known):
+            raise _UnknownError
+        self.taken += count
+        return self.known[self.taken - count : self.taken]
+
+
+class _UnknownError(Exception):
+    """More states were asked for than are known."""
+
+
 @lru_cache(maxsize=1024)
 def _solved(key: _Key) -> Motion:
-    figure = key.figure
+    known = kept.before(key.written)
+    if known is not None:
+        finding = _Finding(known)
+        with suppress(_UnknownError):
+            motion = _moved(key.figure, finding)
+            if finding.fits:
+                return motion
+    return _moved(key.figure, _Finding())
+
+
+def _moved(figure: Figure, finding: _Finding) -> Motion:
     around = surfaces(figure)
     held = held_by(figure)
     pins: dict[str, float] = {}
@@ -179,14 +231,14 @@ def _solved(key: _Key) -> Motion:
         contacts = touches(pose, around)
         setting = Setting(figure.view, held, dict(pins), turn_deg=float(pose.turn))
         problem = Problem(contacts, stated(pose), setting, shortened(pose), pose.balance)
-        state = settle(problem)
+        state = finding.pose(problem)
         found += misfits(index, pose, problem, state)
         frame = Frame(state, contacts, shortened(pose), pose.neck, pose.back, pose.turn)
         poses.append(frame)
         pins |= pins_of(contacts, Skeleton(state, figure.view, frame.short, frame.turn_deg))
     frames, stops = [poses[0]], [0]
     for before, after in pairwise(poses):
-        frames += [*_between(figure, before, after, held), after]
+        frames += [*_between(figure, before, after, held, finding), after]
         stops.append(len(frames) - 1)
     if not found:
         bodies = [Skeleton(f.state, figure.view, f.short, f.turn_deg) for f in frames]
@@ -194,7 +246,9 @@ def _solved(key: _Key) -> Motion:
     return Motion(figure, tuple(frames), tuple(stops), tuple(found))
 
 
-def _between(figure: Figure, before: Frame, after: Frame, held: tuple[tuple[str, float], ...]) -> Iterator[Frame]:
+def _between(
+    figure: Figure, before: Frame, after: Frame, held: tuple[tuple[str, float], ...], finding: _Finding
+) -> Iterator[Frame]:
     """Yield the frames on the way: angles interpolated, then solved again so that shared contacts do not come loose.
 
     A contact that both poses have in different places moves there in a straight line, such as hands along a wall; a
@@ -218,7 +272,7 @@ def _between(figure: Figure, before: Frame, after: Frame, held: tuple[tuple[str,
     turns = before.turn_deg + (after.turn_deg - before.turn_deg) * shares
     setting = Setting(figure.view, held, pins, lifts, turns[:, None])
     problem = Problem(shared, {}, setting, by_state, False, priors[:, None, :], _BETWEEN_WEIGHT)
-    states = solve(problem.residuals, priors).states
+    states = finding.way(problem, priors)
     for index, share in enumerate(shares):
         neck = before.neck_deg + (after.neck_deg - before.neck_deg) * share
         back = before.back_deg + (after.back_deg - before.back_deg) * share

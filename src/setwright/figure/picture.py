@@ -11,6 +11,7 @@ from setwright.figure.motion import Motion, solved
 from setwright.figure.paint import Medium
 from setwright.model.exercise import Exercise
 from setwright.model.figure import Figure
+from setwright.model.tempo import Tempo
 from setwright.wording.language import ENGLISH, Language
 
 SAME_HEIGHT_CM: Final = 5
@@ -95,14 +96,17 @@ def still(exercise: Exercise, medium: Medium = "paper", language: Language = ENG
 def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
     """Return one position as an SVG file, its drawing in a group ``#f``: the most telling one, or the first."""
     drawing = _drawn(exercise)
-    if drawing is None:
-        return None
+    return None if drawing is None else _small(drawing, exercise.name, start)
+
+
+@lru_cache(maxsize=2048)
+def _small(drawing: Drawing, title: str, start: bool) -> str:
     place = drawing.motion.shown[0] if start else drawing.motion.telling
     return write(
         drawing,
         "thumbnail.svg.jinja",
         "page",
-        title=exercise.name,
+        title=title,
         frame=drawing.frames[place],
         box=drawing.close_box(place),
         arrow=[] if start else drawing.arrow_to(place),
@@ -112,8 +116,11 @@ def thumbnail(exercise: Exercise, start: bool = False) -> str | None:
 def thumbnail_box(exercise: Exercise, whole: bool = False) -> tuple[int, int, int, int] | None:
     """Return left, top, width and height of a thumbnail, in whole cm: around its one position, or around them all."""
     drawing = _drawn(exercise)
-    if drawing is None:
-        return None
+    return None if drawing is None else _box(drawing, whole)
+
+
+@lru_cache(maxsize=2048)
+def _box(drawing: Drawing, whole: bool) -> tuple[int, int, int, int]:
     return whole_box(drawing.box if whole else drawing.close_box(drawing.motion.telling))
 
 
@@ -127,18 +134,16 @@ def animated(exercise: Exercise, ident: str, language: Language = ENGLISH) -> An
     drawing = _drawn(exercise)
     if drawing is None:
         return None
-    svg = write(
-        drawing,
-        "moving.svg.jinja",
-        "page",
-        ident=f"fig-{ident}",
-        title=exercise.name,
-        description=described(exercise, language),
-    )
+    return _moving(drawing, ident, exercise.name, described(exercise, language), exercise.tempo)
+
+
+@lru_cache(maxsize=1024)
+def _moving(drawing: Drawing, ident: str, title: str, description: str, tempo: Tempo | None) -> Animated:
+    svg = write(drawing, "moving.svg.jinja", "page", ident=f"fig-{ident}", title=title, description=description)
     _, _, width, height = drawing.whole_picture
     if not drawing.moves:
         return Animated(svg, "", "", 0.0, round(width), round(height), (0.0, 0.0), 1)
-    moments, rep_s = beats(exercise.tempo, drawing.motion)
+    moments, rep_s = beats(tempo, drawing.motion)
     across, down = drawing.apart
     middle = (len(drawing.motion.shown) - 1) / 2
     return Animated(

@@ -6,10 +6,13 @@ alternative text or a proper order of headings.
 """
 
 import hashlib
+import os
+import threading
+from concurrent.futures import Future, ThreadPoolExecutor
 from functools import cached_property
 from importlib.metadata import version
 from pathlib import Path
-from typing import Final
+from typing import Final, Self
 
 import typst
 
@@ -21,6 +24,8 @@ HERE: Final = Path(__file__).parent
 FONTS: Final = HERE / "fonts"
 TEMPLATES: Final = HERE / "typst"
 STANDARD: Final = "ua-1"
+_MOST: Final = 4
+"""The most presses side by side: each keeps the fonts and what it has set."""
 
 
 class PressError(SetwrightError):
@@ -62,3 +67,36 @@ class Press:
         if remarks or not isinstance(pdf, bytes):
             raise PressError(f"{sheet.path}: " + "; ".join(remark.message for remark in remarks))
         return pdf
+
+
+class Presses:
+    """Several presses side by side, one a core: the typesetter works without holding up Python."""
+
+    def __init__(self) -> None:
+        self._own = threading.local()
+        self._pool = ThreadPoolExecutor(min(_MOST, os.cpu_count() or 1), "press")
+        self._begun: dict[str, Future[bytes]] = {}
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._pool.shutdown(cancel_futures=True)
+
+    def begin(self, sheet: Sheet) -> None:
+        """Print a sheet as soon as a press is free."""
+        self._begun[sheet.path] = self._pool.submit(self._print, sheet)
+
+    def done(self) -> dict[str, bytes]:
+        """Wait for all that was begun, and return the sheets as PDF by path.
+
+        Raises:
+            PressError: where the typesetter refused one.
+        """
+        return {path: sheet.result() for path, sheet in self._begun.items()}
+
+    def _print(self, sheet: Sheet) -> bytes:
+        if not hasattr(self._own, "press"):
+            self._own.press = Press()
+        press: Press = self._own.press
+        return press.print(sheet)

@@ -14,9 +14,13 @@ from typing import Final
 
 from setwright.handouts import booklet, exercise, session
 from setwright.handouts.coverage import missing
-from setwright.handouts.press import Press
+from setwright.handouts.press import Press, Presses
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk
+from setwright.outline import paper
+
+FOLDERS: Final = (f"{paper.FOLDER}/", ".handouts/")
+"""Where sheets and the list of them lie in the tree."""
 
 LIST: Final = ".handouts/digests.json"
 """The list of digests in the tree. Site engines skip folders whose name begins with a dot."""
@@ -38,24 +42,39 @@ def sheets(desk: Desk) -> Iterator[Sheet]:
 
 
 def render(desk: Desk, folder: Path) -> Printed:
-    """Return all sheets; those that ``folder`` holds already, printed from the same content, are taken from there."""
-    press = Press()
+    """Return all sheets; those that ``folder`` holds already, printed from the same content, are taken from there.
+
+    Sheets are printed side by side, one a core; in which order they are done changes nothing.
+    """
+    mark = Press().mark
     before = _read_list(folder / LIST)
-    files: dict[str, bytes] = {}
-    digests: dict[str, list[str]] = {}
+    made_from: dict[str, str] = {}
+    kept: dict[str, bytes] = {}
     lacking: set[str] = set()
-    printed = 0
-    for sheet in sheets(desk):
-        made_from = sheet.digest(press.mark)
-        pdf = _kept(folder / sheet.path, before.get(sheet.path), made_from)
-        if pdf is None:
-            pdf = press.print(sheet)
-            printed += 1
-        files[sheet.path] = pdf
-        digests[sheet.path] = [made_from, _digest(pdf)]
-        lacking |= missing(sheet.text)
+    with Presses() as presses:
+        for sheet in sheets(desk):
+            made_from[sheet.path] = digest = sheet.digest(mark)
+            lacking |= missing(sheet.text)
+            pdf = _kept(folder / sheet.path, before.get(sheet.path), digest)
+            if pdf is None:
+                presses.begin(sheet)
+            else:
+                kept[sheet.path] = pdf
+        printed = presses.done()
+    files = {path: kept[path] if path in kept else printed[path] for path in made_from}
+    digests = {path: [digest, _digest(files[path])] for path, digest in made_from.items()}
     files[LIST] = (json.dumps(digests, indent=1) + "\n").encode()
-    return Printed(files, printed, len(digests) - printed, tuple(sorted(lacking)))
+    return Printed(files, len(printed), len(kept), tuple(sorted(lacking)))
+
+
+def one(desk: Desk, folder: Path, path: str) -> bytes | None:
+    """Return one sheet by its path, from ``folder`` if it fits, else printed; None where there is no such sheet."""
+    press = Press()
+    for sheet in sheets(desk):
+        if sheet.path == path:
+            entry = _read_list(folder / LIST).get(path)
+            return _kept(folder / path, entry, sheet.digest(press.mark)) or press.print(sheet)
+    return None
 
 
 def _kept(path: Path, entry: list[str] | None, made_from: str) -> bytes | None:

@@ -26,7 +26,8 @@ class Site:
 
     ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
     where that has changed since. ``language`` is what members read. ``committed`` says, by place among the sign-offs,
-    who committed the line of each, where git knows.
+    who committed the line of each, where git knows. ``reviewed`` is where each exercise stands, where that has been
+    worked out; ``on_paper`` says whether there are sheets for pages to lead to.
     """
 
     programme: Programme
@@ -35,6 +36,8 @@ class Site:
     seen: Seen = field(default_factory=dict)
     language: Language = ENGLISH
     committed: Mapping[int, str] = field(default_factory=dict)
+    reviewed: Mapping[str, Review] | None = None
+    on_paper: bool = True
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:
@@ -47,9 +50,9 @@ class Site:
         return found
 
     @cached_property
-    def reviews(self) -> dict[str, Review]:
+    def reviews(self) -> Mapping[str, Review]:
         """Where each exercise stands with its reviewers."""
-        return reviews(self.programme, self.plans)
+        return reviews(self.programme, self.plans) if self.reviewed is None else self.reviewed
 
     @cached_property
     def words_about(self) -> Mapping[str, tuple[Line, ...]]:

@@ -1,7 +1,9 @@
 """From pages to Markdown files: pure, so that the same programme gives the same bytes."""
 
 import json
+from collections.abc import Mapping
 from functools import partial
+from types import MappingProxyType
 from typing import Any, Final
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
@@ -21,12 +23,22 @@ from setwright.wording.red_flags import red_flags
 WITH_CONTENTS: Final = ("exposure", "plan", "session", "exercise", "find", "numbers", "week")
 """Kinds of pages long enough for a list of their sections beside them."""
 
-
-COACHS: Final = ("review", "comparison", "checks", "check", "exposure", "figures", "numbers", "sources")
-"""Kinds of pages for the coach, the physiotherapist and the curious: a search finds them, after the members' own."""
-
 AFTER: Final = "0.000001"
-"""What a hit on one of them weighs beside one on a member's page: a title weighs a thousand times a text."""
+"""What a hit on a page of the coach weighs beside one on a member's: a title weighs a thousand times a text."""
+
+SEARCH: Final[Mapping[str, str]] = MappingProxyType(
+    {
+        **dict.fromkeys(("session", "week", "check", "figures"), "exclude: true"),
+        **dict.fromkeys(("review", "comparison", "exposure", "checks", "numbers", "sources"), f"boost: {AFTER}"),
+    }
+)
+"""What the engine's search makes of some kinds of pages.
+
+The whole index is fetched with every page, so it leaves out what says the same over and over and is found by another
+page: the days of a plan, single checks, the sheet of all figures. Pages for coach and physiotherapist come after those
+for members. Templates leave out sections by ``data-search-exclude``: of an exercise, the index holds what it is called,
+is for, needs and asks to take care of, not every step.
+"""
 
 
 class Renderer:
@@ -85,8 +97,7 @@ class Renderer:
         front = {"title": filters.safe_attribute(one.title), "description": filters.safe_attribute(one.description)}
         hidden = ["navigation"] if one.kind in WITH_CONTENTS else ["navigation", "toc"]
         lines = [f"{key}: {json.dumps(value, ensure_ascii=False)}" for key, value in front.items()]
-        if one.kind in COACHS:
-            lines.append(f"search: {{boost: {AFTER}}}")
-        return "\n".join(
-            ["---", *lines, f"hide: [{', '.join(hidden)}]", f"kind: {one.kind}", "---", "", body.strip(), ""]
-        )
+        lines += [f"hide: [{', '.join(hidden)}]", f"kind: {one.kind}"]
+        if one.kind in SEARCH:
+            lines.append(f"search: {{{SEARCH[one.kind]}}}")
+        return "\n".join(["---", *lines, "---", "", body.strip(), ""])

@@ -72,7 +72,12 @@ def render(
         language: what members read.
         committed: by place among the sign-offs, who committed the line of each.
     """
-    site = Site(programme, plans, accepted, seen or {}, language, committed or {})
+    return of(Site(programme, plans, accepted, seen or {}, language, committed or {}))
+
+
+def of(site: Site) -> dict[str, bytes]:
+    """Return the whole tree of a site for docs_build as path and bytes; the same site gives the same bytes."""
+    programme, language = site.programme, site.language
     renderer = Renderer(site)
     tree = {one.path: renderer.render(one).encode() for one in pages_of(site)}
     for room in ("pages", "phone"):
@@ -96,19 +101,28 @@ def _named(club: str) -> str:
 
 @dataclass(frozen=True)
 class Written:
-    """How many files were written, left alone and deleted; ``remarks`` say what a reader of the log should know."""
+    """How many files were written, left alone and deleted; ``remarks`` say what a reader of the log should know.
+
+    ``frames`` says whether every page has to be built anew, not only those written: its theme or which pages there are.
+    """
 
     changed: int
     same: int
     deleted: int
     remarks: tuple[str, ...] = ()
+    frames: bool = False
 
 
-def write(tree: Mapping[str, bytes], folder: Path) -> Written:
+def write(tree: Mapping[str, bytes], folder: Path, staying: tuple[str, ...] = ()) -> Written:
     """Bring a folder into line with a tree. A file is replaced whole or not touched at all.
 
     Only files that an earlier run wrote are deleted or written over. The list of them is on the disk before the first
     of them is, so that a run that was stopped leaves no file behind that nobody knows.
+
+    Args:
+        tree: the files by name.
+        folder: the folder.
+        staying: how the names begin of those that stay as they are, although they are not in the tree.
 
     Raises:
         ProjectError: where a file that this tool did not write stands in the place of one of the tree.
@@ -117,6 +131,7 @@ def write(tree: Mapping[str, bytes], folder: Path) -> Written:
     folder.mkdir(parents=True, exist_ok=True)
     there = frozenset(written.below(folder))
     own = written.own(folder, KEPT)
+    left = frozenset(name for name in own - tree.keys() if name.startswith(staying))
     changed = [name for name, content in tree.items() if name not in there or not _holds(folder / name, content)]
     _refuse_to_cover(folder, changed, there - own)
     _note(folder, own | tree.keys())
@@ -124,14 +139,15 @@ def write(tree: Mapping[str, bytes], folder: Path) -> Written:
         target = folder / name
         target.parent.mkdir(parents=True, exist_ok=True)
         replace(target, tree[name])
-    stale = sorted(own - tree.keys() - {written.LIST}, reverse=True)
+    stale = sorted(own - tree.keys() - left - {written.LIST}, reverse=True)
     for name in stale:
         (folder / name).unlink(missing_ok=True)
     for empty in sorted({parent for name in stale for parent in (folder / name).parents}, reverse=True):
         if empty.is_relative_to(folder) and empty != folder and not any(empty.iterdir()):
             empty.rmdir()
-    _note(folder, tree.keys())
-    return Written(len(changed), len(tree) - len(changed), len(stale))
+    _note(folder, tree.keys() | left)
+    frames = bool(stale) or any(name.startswith(".theme/") for name in changed)
+    return Written(len(changed), len(tree) - len(changed), len(stale), frames=frames)
 
 
 def _holds(target: Path, content: bytes) -> bool:

@@ -7,6 +7,7 @@ the list empty: then the worker keeps what a member has opened.
 import hashlib
 import json
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
@@ -29,6 +30,18 @@ def is_kept(name: str) -> bool:
     return name.endswith(_KEPT_KINDS) and name not in _LEFT_OUT and not name.startswith(_LEFT_OUT_FOLDERS)
 
 
+@dataclass(frozen=True)
+class _Weighed:
+    """What the list says of a kept file: the first half of its SHA-256, and how many bytes it has."""
+
+    digest: str
+    size: int
+
+    @staticmethod
+    def of(raw: bytes) -> "_Weighed":
+        return _Weighed(_digest(raw), len(raw))
+
+
 def worker(source: str, files: Mapping[str, bytes]) -> str:
     """Return the service worker with its list: each kept file with the first half of its SHA-256.
 
@@ -37,12 +50,16 @@ def worker(source: str, files: Mapping[str, bytes]) -> str:
     Raises:
         ValueError: where the source has no empty list to fill.
     """
+    return _filled(source, {name: _Weighed.of(raw) for name, raw in files.items() if is_kept(name)})
+
+
+def _filled(source: str, files: Mapping[str, _Weighed]) -> str:
     if source.count(_EMPTY) != 1:
         raise ValueError(f"{WORKER} has no empty list of files")
-    listed = {name: _digest(raw) for name, raw in sorted(files.items()) if is_kept(name)}
+    listed = {name: file.digest for name, file in sorted(files.items())}
     kept = {
         "build": _digest(json.dumps(listed).encode())[:12],
-        "bytes": sum(len(files[name]) for name in listed),
+        "bytes": sum(file.size for file in files.values()),
         "files": listed,
     }
     return source.replace(_EMPTY, f"\nconst KEPT = {json.dumps(kept, separators=(',', ':'))};\n")
@@ -50,11 +67,13 @@ def worker(source: str, files: Mapping[str, bytes]) -> str:
 
 def finish(site: Path) -> tuple[str, ...]:
     """Fill the list in a built site's service worker; return a warning where the copy is too heavy for a phone."""
-    files = {path.relative_to(site).as_posix(): path.read_bytes() for path in site.rglob("*") if path.is_file()}
-    if WORKER not in files:
+    if not (site / WORKER).is_file():
         return (f"{WORKER} is missing from the built site: nothing is kept for places without signal",)
-    (site / WORKER).write_text(worker(files[WORKER].decode(), files), "utf-8")
-    weight = sum(len(raw) for name, raw in files.items() if is_kept(name))
+    names = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
+    files = {name: _Weighed.of(path.read_bytes()) for name, path in names.items() if is_kept(name)}
+    source = (site / WORKER).read_bytes().decode()
+    (site / WORKER).write_text(_filled(source, files), "utf-8")
+    weight = sum(file.size for file in files.values())
     if weight <= BUDGET_BYTES:
         return ()
     heavy = f"more than {BUDGET_BYTES / 1e6:.0f} MB is much for a phone"

@@ -69,7 +69,9 @@ class Warm:
 
     def pytest_sessionstart(self, session: pytest.Session) -> None:
         """Let no property be shrunk: that it fails is enough."""
-        settings.register_profile("mutants", settings.get_profile("steady"), phases=(Phase.explicit, Phase.generate))
+        settings.register_profile(
+            "mutants", settings.get_profile("steady"), phases=(Phase.explicit, Phase.generate), max_examples=60
+        )
         settings.load_profile("mutants")
 
     @pytest.hookimpl(hookwrapper=True)
