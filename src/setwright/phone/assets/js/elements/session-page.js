@@ -54,7 +54,7 @@ export function frontChosen(page, choices) {
  * @param {string[]} choices
  */
 export function glanceChosen(page, choices) {
-  for (const line of page.querySelectorAll(".sw-glance li:has(> [data-for])")) {
+  for (const line of page.querySelectorAll(".sw-glance :has(> [data-for])")) {
     const [main, ...ways] = /** @type {HTMLElement[]} */ ([...line.children]);
     const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
     [main, ...ways].forEach((way, place) => way.toggleAttribute("hidden", place !== pick));
