@@ -66,7 +66,7 @@ def shown_in(page: str, sheet: dict[str, Any]) -> Iterator[list[Shown]]:
     block = re.search(r'<script type="application/json" id="session">(.*?)</script>', page, re.S)
     assert block is not None
     phone = json.loads(block[1])
-    items = re.split(r'<li class="sw-item" data-item="', page)[1:]
+    items = re.split(r'<li class="sw-item"[^>]*? data-item="', page)[1:]
     on_phone = [
         [item, *(way["item"] for way in ways)]
         for block in phone["blocks"]
