@@ -19,7 +19,6 @@ load with less risk.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from datetime import timedelta
 from fractions import Fraction
 from math import ceil, floor
 from typing import Final
@@ -41,8 +40,8 @@ SOURCE = (
 )
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
-RECENT: Final = timedelta(weeks=4)
-"""How far back the heaviest load counts. Common practice, no source."""
+RECENT: Final = 28
+"""How many days back the heaviest load counts. Common practice, no source."""
 
 BAD: Example = {
     "sessions/legs": """
@@ -147,7 +146,9 @@ def _of_heaviest(
     subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
 ) -> Overstep | None:
     session, item = use
-    before = _heaviest([i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]])
+    before = _heaviest(
+        [i for s, i in comparable if session.since_start - s.since_start <= RECENT] or [i for _, i in comparable[-1:]]
+    )
     if before is None or item.dose.heaviest is None:
         return None
     return _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
@@ -196,7 +197,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
 def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
     """Return what to compare with, in order of date: the same place, or where it is new there, any other before."""
     own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
-    return own or [(s, i) for s, i in trained if s.date < session.date]
+    return own or [(s, i) for s, i in trained if s.since_start < session.since_start]
 
 
 def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:

@@ -8,9 +8,10 @@ from typing import Annotated, Any, Literal, Self
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from setwright.model.base import CoachModel, refuse
+from setwright.model.dates import TimeZone
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Flag, Length, Mass
+from setwright.model.units import Count, Flag, Length, Mass, Weeks
 
 
 class BodyWeightRange(CoachModel):
@@ -147,6 +148,13 @@ class Club(CoachModel):
     about: Prose | None = Field(default=None, description="A sentence for the home page.")
     units: Literal["kg", "lb"] = Field(default="kg", description="The unit that pages show.")
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
+    time_zone: TimeZone | None = Field(
+        default=None,
+        description="The club's clock, by the IANA database, such as Europe/Vienna; for sessions with 'at'.",
+    )
+    long_gap: Weeks = Field(
+        default=2, description="After how many weeks without training a phone proposes the way back, such as 2 weeks."
+    )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     safety: Safety = Field(description="Safety notices.")
     unreviewed_exercises: Literal["notice", "stop publishing"] = Field(

@@ -1,12 +1,18 @@
-"""The list of training days that the home page reads in the browser to show today and this week."""
+"""A plan's weeks as the phone reads them: which sessions they hold and on which days they start for whom.
+
+The phone finds every date from these, for a group as for a member's own start, by the rule of ``week_starts``.
+"""
 
 import json
 from collections.abc import Iterator
+from typing import Any
 
+from setwright.dose.resolved import ResolvedPlan, ResolvedSession
+from setwright.model.vocabulary import WEEKDAYS, Weekday
 from setwright.outline.addresses import folder_of, plan_path, session_path, week_path
 from setwright.outline.site import Site
 from setwright.outline.training import whole_time
-from setwright.wording.times import day_plain, time_range
+from setwright.wording.times import time_range
 
 
 def days_path(plan: str) -> str:
@@ -17,29 +23,55 @@ def days_path(plan: str) -> str:
 def files(site: Site) -> Iterator[tuple[str, str]]:
     """Yield one JSON file a plan: its weeks with their days, addresses relative to the site's root."""
     for plan in site.plans:
-        weeks = [
+        yield days_path(plan.ident), json.dumps(days_of(site, plan), ensure_ascii=False, indent=1) + "\n"
+
+
+def days_of(site: Site, plan: ResolvedPlan) -> dict[str, Any]:
+    """Return a plan's weeks as plain data: weekdays count from 0, Monday; what is any day or any start is null."""
+    event = plan.plan.event
+    return {
+        "plan": plan.plan.name,
+        "ident": plan.ident,
+        "url": folder_of(plan_path(plan.ident)),
+        "long_gap": site.programme.club.long_gap,
+        "groups": [
+            {
+                "name": group.name,
+                "slug": group.slug,
+                "starts": group.starts[0].isoformat(),
+                "event": on.isoformat() if (on := plan.event_on(group)) else None,
+            }
+            for group in plan.groups
+        ],
+        "first": _index(plan.plan.first_weekday) if plan.plan.keeps_weekdays else None,
+        "breaks": [
+            {"from": one.from_.isoformat(), "to": one.to.isoformat(), "why": one.why} for one in plan.plan.breaks
+        ],
+        "event": {"name": event.name, "week": event.week, "day": _index(event.day)} if event else None,
+        "weeks": [
             {
                 "number": week.number,
-                "starts": week.starts.isoformat(),
-                "said": day_plain(site.language, week.starts),
-                "ends": week.ends.isoformat(),
                 "url": folder_of(week_path(plan.ident, week.number)),
                 "kind": week.remains.kind,
-                "days": [
-                    {
-                        "date": session.date.isoformat(),
-                        "said": day_plain(site.language, session.date),
-                        "name": site.programme.sessions[session.session].name,
-                        "time": time_range(
-                            site.language,
-                            whole_time(session, site.programme.sessions[session.session], site.programme.routines),
-                        ),
-                        "url": folder_of(session_path(session)),
-                    }
-                    for session in week.sessions
-                ],
+                "days": [_day(site, session) for session in week.sessions],
             }
             for week in plan.weeks
-        ]
-        content = {"plan": plan.plan.name, "url": folder_of(plan_path(plan.ident)), "weeks": weeks}
-        yield days_path(plan.ident), json.dumps(content, ensure_ascii=False, indent=1) + "\n"
+        ],
+    }
+
+
+def _index(day: Weekday | None) -> int | None:
+    return WEEKDAYS.index(day) if day is not None else None
+
+
+def _day(site: Site, session: ResolvedSession) -> dict[str, Any]:
+    written = site.programme.sessions[session.session]
+    return {
+        "place": session.place,
+        "day": _index(session.day),
+        "number": session.number,
+        "at": session.at.isoformat("minutes") if session.at else None,
+        "name": written.name,
+        "time": time_range(site.language, whole_time(session, written, site.programme.routines)),
+        "url": folder_of(session_path(session)),
+    }

@@ -21,7 +21,7 @@ class DoseState:
 
 @dataclass(frozen=True, slots=True)
 class DayState:
-    """One session on its day: its id, date (ISO 8601) and time, and every dose in order."""
+    """One session on its day: its id, date (ISO 8601; nothing where the plan gives none) and time, and every dose in order."""
 
     session: str
     date: str
@@ -50,7 +50,8 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
         plans={plan.ident: plan.plan.name for plan in plans},
         days={
             plan.ident: {
-                week.number: {session.day: _day(programme, session) for session in week.sessions} for week in plan.weeks
+                week.number: {session.place: _day(programme, session) for session in week.sessions}
+                for week in plan.weeks
             }
             for plan in plans
         },
@@ -60,4 +61,4 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
 def _day(programme: Programme, session: ResolvedSession) -> DayState:
     blocks = programme.sessions[session.session].blocks
     doses = [DoseState(i.exercise, blocks[i.slot[0]].kind != "straight", i.dose) for i in session.items]
-    return DayState(session.session, session.date.isoformat(), session.time, doses)
+    return DayState(session.session, session.date.isoformat() if session.date else "", session.time, doses)
