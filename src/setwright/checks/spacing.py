@@ -9,6 +9,13 @@ from setwright.model.vocabulary import WEEKDAYS, Weekday
 HOURS_A_DAY = 24
 
 
+def length_in_days(plan: ResolvedPlan) -> int:
+    """Return the days from the first of a plan to the last of its last week, breaks included."""
+    if not plan.groups:
+        return 7 * len(plan.weeks)
+    return (plan.groups[0].starts[-1] - plan.groups[0].starts[0]).days + 7
+
+
 def days_to(day: Weekday, other: Weekday) -> int:
     """Return the days from one weekday to the next such one of another, none where they are the same."""
     return (WEEKDAYS.index(other) - WEEKDAYS.index(day)) % 7
