@@ -140,6 +140,7 @@ class _PlanResolver:
             date=self.date_of(week, one),
             since_start=self.since_start(week, one),
             at=written.at,
+            planned=one.planned.place,
             session=ident,
             remains=remains,
             trained=trained,

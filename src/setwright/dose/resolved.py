@@ -19,6 +19,7 @@ from setwright.model.load import Load
 from setwright.model.plan import Plan
 from setwright.model.session import BlockKind
 from setwright.model.vocabulary import WEEKDAYS, Weekday
+from setwright.model.weekly import place_of
 
 Slot = tuple[int, int]
 """Where an exercise stands in its session: block and place in the block, from 0."""
@@ -114,7 +115,8 @@ class ResolvedSession:
     ``day`` is None where it is done on any day; ``number`` counts it from 1, then in its week, else on its day.
     ``date`` is that of the plan's first start, None where no day or no start is written. ``since_start`` counts the
     days from the plan's first one, breaks included; where the day is open, as if sessions were spread over the week.
-    ``at`` is when it begins on the club's clock, where that is written.
+    ``at`` is when it begins on the club's clock, where that is written. ``planned`` is its place before it was moved, if
+    it was.
     """
 
     plan: str
@@ -124,6 +126,7 @@ class ResolvedSession:
     date: date | None
     since_start: int
     at: clock | None
+    planned: str
     session: str
     remains: Remains
     trained: int
@@ -135,9 +138,7 @@ class ResolvedSession:
     @property
     def place(self) -> str:
         """Where it stands in its week, as addresses have it: friday, friday-2, session-1. No word of any language."""
-        if self.day is None:
-            return f"session-{self.number}"
-        return self.day if self.number == 1 else f"{self.day}-{self.number}"
+        return place_of(self.day, self.number)
 
     @property
     def steps(self) -> tuple[Step, ...]:

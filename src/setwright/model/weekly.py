@@ -26,6 +26,18 @@ class Planned:
     session: str
     path: tuple[str | int, ...]
 
+    @property
+    def place(self) -> str:
+        """Where that is, as addresses have it: friday, friday-2, session-1. No word of any language."""
+        return place_of(self.day, self.number)
+
+
+def place_of(day: Weekday | None, number: int) -> str:
+    """Return a place of a week, as addresses have it."""
+    if day is None:
+        return f"session-{number}"
+    return day if number == 1 else f"{day}-{number}"
+
 
 class Rotation(CoachModel):
     """Sessions that take turns over the days of the phase's weeks."""

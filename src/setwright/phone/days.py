@@ -66,12 +66,15 @@ def _index(day: Weekday | None) -> int | None:
 
 def _day(site: Site, session: ResolvedSession) -> dict[str, Any]:
     written = site.programme.sessions[session.session]
+    whole = whole_time(session, written, site.programme.routines)
     return {
         "place": session.place,
+        "planned": session.planned,
         "day": _index(session.day),
         "number": session.number,
         "at": session.at.isoformat("minutes") if session.at else None,
         "name": written.name,
-        "time": time_range(site.language, whole_time(session, written, site.programme.routines)),
+        "time": time_range(site.language, whole),
+        "longest_s": whole.high_s,
         "url": folder_of(session_path(session)),
     }

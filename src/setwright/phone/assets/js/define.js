@@ -4,6 +4,8 @@ import { start } from "./elements/everywhere.js";
 /** @type {Record<string, () => Promise<CustomElementConstructor>>} */
 const elements = {
   "sw-today": async () => (await import("./elements/today.js")).Today,
+  "sw-my-weeks": async () => (await import("./elements/my-weeks.js")).MyWeeks,
+  "sw-own-dates": async () => (await import("./elements/own-dates.js")).OwnDates,
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
   "sw-guide": async () => (await import("./elements/guide.js")).Guide,

@@ -1,77 +1,112 @@
 // Shows today and this week of a plan. Without it the page lists the plan's phases, so nothing is lost.
-import { localDay, standing } from "../logic/week.js";
-import { pieces, say } from "../words.js";
+import { logged } from "../device/member.js";
+import { ownOf, planAt } from "../device/plans.js";
+import { onChange } from "../device/store.js";
+import { doneOf, groupOf, localDay, missedBy, nextOf, standing, weeksFor } from "../logic/week.js";
+import { many, pieces, say } from "../words.js";
+import { dayElement, placeSaid } from "./days.js";
+import { link, make } from "./make.js";
+
+/** @typedef {import("../logic/week.js").Plan} Plan */
+/** @typedef {import("../logic/week.js").PlannedDay & {date?: string | null}} Day */
 
 export class Today extends HTMLElement {
+  #until = new AbortController();
+
   async connectedCallback() {
     if (this.childElementCount) return;
-    const address = this.dataset.days;
-    if (!address) return;
-    try {
-      const answer = await fetch(address);
-      if (answer.ok) this.show(await answer.json());
-      else this.hidden = true;
-    } catch {
-      this.hidden = true;
-      // No connection and nothing kept: the list of phases below is still there.
-    }
+    const plan = await planAt(this.dataset.days);
+    // No connection and nothing kept: the list of phases below is still there.
+    this.hidden = !plan;
+    if (!plan?.weeks.length) return;
+    this.show(plan);
+    onChange(() => this.show(plan), this.#until.signal);
   }
 
-  /** @param {{weeks: import("../logic/week.js").Week[]}} plan */
+  disconnectedCallback() {
+    this.#until.abort();
+  }
+
+  /** @param {Plan} plan */
   show(plan) {
-    if (!plan.weeks.length) return;
-    const now = standing(plan.weeks, localDay(new Date()));
-    const box = document.createElement("div");
-    box.className = "sw-today-list";
-    const line = document.createElement("p");
-    const list = document.createElement("ul");
+    const own = ownOf(plan);
+    const weeks = weeksFor(plan, own);
+    const done = doneOf(plan, logged());
+    const box = make("div", "sw-today-list");
+    if (weeks.length) box.append(...this.#dated(plan, weeks, done));
+    else if (plan.groups.length) box.append(make("p", "", this.#choose(plan, say("Choose your group, and your days stand here."))));
+    else box.append(...this.#undated(plan, done));
+    const group = plan.groups.length > 1 ? groupOf(plan, own) : undefined;
+    if (group) box.prepend(make("p", "sw-small", say("Your group: %(group)s.", { group: group.name })));
+    this.replaceChildren(box);
+  }
+
+  /**
+   * @param {Plan} plan
+   * @param {import("../logic/week.js").Week[]} weeks
+   * @param {Set<string>} done
+   */
+  #dated(plan, weeks, done) {
+    const now = standing(weeks, localDay(new Date()));
+    const line = make("p", "");
+    const list = make("ul", "");
+    const missed = missedBy(weeks, done, localDay(new Date()));
+    const parts = [line, list];
+    if (missed) parts.push(make("p", "sw-hint", this.#missedSaid(missed.weeks), " ", this.#choose(plan, say("Carry on where you stopped"))));
     if (now.state === "after") {
       line.append(say("This plan has ended."));
-    } else if (now.state === "before") {
-      const day = this.time(plan.weeks[0].starts, plan.weeks[0].said);
-      line.append(...pieces("Starts on %(day)s. First week:", { day }));
-    } else if (now.today) {
-      line.append(say("Today:"));
-    } else {
-      line.append(say("No session today. This week:"));
+      list.remove();
+      return parts.filter((part) => part !== list);
     }
-    if (now.state !== "after") {
-      const days = now.today ? [now.today] : now.week.days;
-      for (const day of days) list.append(this.day(day));
-      const week = document.createElement("li");
-      week.append(this.link(now.week.url, say("All of week %(week)s", { week: now.week.number })));
-      list.append(week);
-    }
-    box.append(line, list);
-    this.append(box);
+    if (now.state === "before") line.append(...pieces("Starts on %(day)s. First week:", { day: dayElement(now.week.starts) }));
+    else if (now.state === "between") line.append(...pieces("A break. It goes on on %(day)s:", { day: dayElement(now.week.starts) }));
+    else if (now.today.length) line.append(say("Today:"));
+    else if (now.week.days.some(({ date }) => date === null)) line.append(say("This week, in this order, on days that suit you:"));
+    else line.append(say("No session today. This week:"));
+    for (const day of now.today.length ? now.today : now.week.days) list.append(this.#day(day, done.has(`${now.week.number} ${day.place}`)));
+    list.append(make("li", "", link(this.#at(now.week.url), say("All of week %(week)s", { week: now.week.number }))));
+    return parts;
   }
 
-  /** @param {import("../logic/week.js").Day} day */
-  day(day) {
-    const item = document.createElement("li");
-    item.append(this.link(day.url, day.name), " ", this.time(day.date, day.said), `, ${day.time}`);
+  /**
+   * @param {Plan} plan
+   * @param {Set<string>} done
+   */
+  #undated(plan, done) {
+    const next = nextOf(plan, done);
+    if (!next) return [make("p", "", say("Your log holds every session of this plan."))];
+    const said = done.size ? say("Next, by your log, in week %(week)s:", { week: next.week.number }) : say("Begin when you like:");
+    const day = this.#choose(plan, say("Choose your first day, and dates stand here"));
+    return [make("p", "", said), make("ul", "", this.#day(next.day, false), make("li", "", day))];
+  }
+
+  /** @param {number} weeks */
+  #missedSaid(weeks) {
+    return many("Your log holds nothing of the last week.", "Your log holds nothing of the last %(num)s weeks.", weeks);
+  }
+
+  /**
+   * @param {Day} day
+   * @param {boolean} done
+   */
+  #day(day, done) {
+    const when = day.date ? [dayElement(day.date)] : [placeSaid(day)];
+    const at = day.at ? `, ${day.at}` : "";
+    const item = make("li", "", link(this.#at(day.url), day.name), " ", ...when, `${at}, ${day.time}`);
+    if (done) item.append(" ", make("span", "sw-tag", say("done")));
     return item;
   }
 
   /**
-   * @param {string} url
-   * @param {string} text
+   * @param {Plan} plan
+   * @param {string} words
    */
-  link(url, text) {
-    const link = document.createElement("a");
-    link.href = (this.dataset.root ?? "") + url;
-    link.textContent = text;
-    return link;
+  #choose(plan, words) {
+    return link(`${this.#at(plan.url)}#my-weeks`, words);
   }
 
-  /**
-   * @param {string} date
-   * @param {string} said
-   */
-  time(date, said) {
-    const time = document.createElement("time");
-    time.dateTime = date;
-    time.textContent = said;
-    return time;
+  /** @param {string} url */
+  #at(url) {
+    return (this.dataset.root ?? "") + url;
   }
 }
