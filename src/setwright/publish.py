@@ -20,6 +20,8 @@ from setwright.disk.files import stopped
 from setwright.dose.resolve import resolve
 from setwright.dose.resolved import ResolvedPlan
 from setwright.errors import ProjectError
+from setwright.feeds import calendar
+from setwright.feeds.revisions import revisions
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
@@ -92,12 +94,14 @@ def write(looked: Looked, docs_build: Path, site_url: str | None = None, called:
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
-    sheets = handouts.render(Desk(Site(looked.programme, looked.plans), site_url), docs_build)
+    site = Site(looked.programme, looked.plans)
+    sheets = handouts.render(Desk(site, site_url), docs_build)
     before = seen(looked.folder, reviews(looked.programme, looked.plans))
     lines = [looked.places.of("sign-offs.yml", index).line for index in range(len(looked.programme.sign_offs))]
     by = committed(looked.folder, lines)
     pages = tree.render(looked.programme, looked.plans, looked.accepted, before, committed=by)
-    written = tree.write(pages | sheets.files, docs_build)
+    calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
+    written = tree.write(pages | sheets.files | calendars, docs_build)
     return replace(written, remarks=tuple(_remarks(sheets.lacking, looked.programme.club.name, called)))
 
 

@@ -25,7 +25,7 @@ from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
 from setwright.dose.timing import USUAL_CHANGE_OVER_S, block_time, session_time
 from setwright.dose.week_kind import Remains, remains_after, remains_in
-from setwright.model.calendar import slug, week_after, week_starts
+from setwright.model.calendar import Break, slug, week_after, week_starts
 from setwright.model.plan import Change, Plan
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
@@ -56,8 +56,7 @@ class _PlanResolver:
         self.groups = tuple(
             Group(name, slug(name), week_starts(day, plan.week_count, plan.breaks)) for name, day in plan.groups.items()
         )
-        first = self.groups[0].starts if self.groups else ()
-        self.after = {week: one for one in plan.breaks if (week := week_after(first, one)) is not None}
+        self.after = self.breaks_before()
 
     def resolve(self) -> ResolvedPlan:
         weeks = tuple(self.week(number) for number in range(1, self.plan.week_count + 1))
@@ -99,6 +98,16 @@ class _PlanResolver:
             skipped=tuple(skipped),
             after=after,
         )
+
+    def breaks_before(self) -> dict[int, Break]:
+        """Return the weeks that come right after a break, with it, where it is the same week for every group."""
+        found = {}
+        for one in self.plan.breaks:
+            weeks = {week_after(group.starts, one) for group in self.groups}
+            week = weeks.pop()
+            if week is not None and not weeks:
+                found[week] = one
+        return found
 
     def in_order(self, week: Iterable[Placed]) -> list[Placed]:
         """Return a week's sessions day by day, as they are done; where the days are open, in the order written."""

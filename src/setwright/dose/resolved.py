@@ -115,8 +115,7 @@ class ResolvedSession:
     ``day`` is None where it is done on any day; ``number`` counts it from 1, then in its week, else on its day.
     ``date`` is that of the plan's first start, None where no day or no start is written. ``since_start`` counts the
     days from the plan's first one, breaks included; where the day is open, as if sessions were spread over the week.
-    ``at`` is when it begins on the club's clock, where that is written. ``planned`` is its place before it was moved, if
-    it was.
+    ``at`` is when it begins on the club's clock, where that is written. ``planned`` is its place before it was moved.
     """
 
     plan: str
@@ -167,7 +166,7 @@ class ResolvedWeek:
     """One week of a plan. ``phase`` counts from 0, ``phase_week`` from 1.
 
     ``starts`` and ``ends`` are those of the plan's first start, None without any; ``after`` is the break that lies
-    before it.
+    right before it, for every group.
     """
 
     number: int

@@ -21,7 +21,7 @@ class DoseState:
 
 @dataclass(frozen=True, slots=True)
 class DayState:
-    """One session on its day: its id, date (ISO 8601; nothing where the plan gives none) and time, and every dose in order."""
+    """One session on its day: its id, date (ISO 8601, or nothing where there is none) and time, every dose in order."""
 
     session: str
     date: str

@@ -77,7 +77,7 @@ export class MyWeeks extends HTMLElement {
     const said = !own.begins
       ? say("You may leave it open. Then your log is the guide: next is the first session that it does not hold.")
       : later
-        ? say("Its sessions have weekdays: your first week is the one that starts on %(day)s.", { day: daySaid(weeks[0].starts) })
+        ? say("The weeks of this plan start on a Monday: your first one is that of %(day)s.", { day: daySaid(weeks[0].starts) })
         : "";
     return make("div", "", row, make("p", "sw-small", said));
   }
