@@ -82,7 +82,7 @@ def _on_any_day(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
         if len(row) > 1 and len(shared) * least_days > _DAYS_A_WEEK:
             yield Doubt(
                 subject.at(f"plans/{plan.ident}.yml", "phases", week.phase, "sessions"),
-                f"week {week.number} holds {len(row)} sessions, and with {LEAST.said(subject.value(LEAST))} between two "
+                f"week {week.number} has {len(row)} sessions, and with {LEAST.said(subject.value(LEAST))} between two "
                 f"that work {' or '.join(dict.fromkeys(shared))}, it would need {len(shared) * least_days} days",
                 "plan fewer sessions, or let neighbours work other regions",
                 plan.plan.accept,

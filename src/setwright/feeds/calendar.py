@@ -62,7 +62,6 @@ class _Calendar:
         calendar.add("PRODID", "-//Setwright//Training calendar//EN")
         calendar.add("VERSION", "2.0")
         calendar.add("CALSCALE", "GREGORIAN")
-        calendar.add("METHOD", "PUBLISH")
         calendar.add("NAME", vText(name))
         calendar.add("REFRESH-INTERVAL", timedelta(days=1), parameters={"VALUE": "DURATION"})
         if (url := self.address(plan_path(self.plan.ident))) is not None:
