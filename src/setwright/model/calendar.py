@@ -6,7 +6,7 @@ from datetime import date, timedelta
 from fractions import Fraction
 from typing import Annotated, Any, Final, Self
 
-from pydantic import Discriminator, Field, Tag, model_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, model_validator
 
 from setwright.model.base import CoachModel, refuse
 from setwright.model.dates import Day
@@ -86,6 +86,13 @@ class Event(CoachModel):
         return self
 
 
+def _not_listed(value: Any) -> Any:
+    if isinstance(value, list):
+        hint = "write a name for each: '{Monday group: 2027-01-04, Thursday group: 2027-01-14}'"
+        refuse("groups-unclear", "whose starts are these?", hint)
+    return value
+
+
 def _is_groups(value: Any) -> str:
     return "‹groups›" if isinstance(value, dict) else "‹one›"
 
@@ -93,6 +100,7 @@ def _is_groups(value: Any) -> str:
 Starts = Annotated[
     Annotated[Day, Tag("‹one›")] | Annotated[dict[Name, Day], Field(max_length=12), Tag("‹groups›")],
     Discriminator(_is_groups),
+    BeforeValidator(_not_listed),
 ]
 """The first day of a plan, or one for each group by its name."""
 

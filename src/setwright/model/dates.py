@@ -62,7 +62,7 @@ def parse_time_zone(value: Any) -> str:
     text = as_text(value, "not-a-time-zone", "a time zone", hint)
     try:
         ZoneInfo(text)
-    except (ValueError, OSError):  # a name that is no place in the database, or leads to a folder of it
+    except (KeyError, ValueError, OSError):  # no such name, no name at all, or a folder of the database
         refuse("not-a-time-zone", f"{shown(text)} is not a time zone", hint)
     return text
 
