@@ -28,18 +28,18 @@ name: Winter in two groups
 for: Members who have done the starter plan.
 follows: open
 starts: {Monday group: 2027-11-29, Late group: 2027-12-06}
-event: {name: Night relay, date: 2028-02-26}
+event: {name: Night relay, date: 2028-01-29}
 other_training: [{day: saturday, what: Long run., hard: true}]
 breaks:
   - {from: 2027-12-20, to: 2028-01-02, why: The hut is closed over the holidays.}
 phases:
   - name: First
     aim: To begin.
-    weeks: 4
+    weeks: 3
     sessions: {rotate: [foundation-a, foundation-b, starter-a], days: [monday, wednesday]}
   - name: Second
     aim: To go on.
-    weeks: 5
+    weeks: 2
     sessions: {monday: [starter-a, starter-b], thursday: foundation-b}
     lighter: {weeks: [2], sets: 60 %, load: 90 %}
   - name: Taper

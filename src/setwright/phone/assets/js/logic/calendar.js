@@ -19,7 +19,7 @@ const LONGEST_LINE = 75;
 export function calendarOf(plan, weeks, root, stamp) {
   const entries = weeks.flatMap((week) => {
     const open = week.days.filter(({ date }) => date === null);
-    const dated = week.days.flatMap((day) => (day.date === null ? [] : session(plan, week, day, day.date, root)));
+    const dated = week.days.flatMap((day) => (day.date === null ? [] : [session(plan, week, day, day.date, root)]));
     return open.length ? [...dated, anyDay(plan, week, open, root)] : dated;
   });
   const lines = [
