@@ -25,7 +25,7 @@ export function calendarOf(plan, weeks, root, stamp) {
   const lines = [
     "BEGIN:VCALENDAR",
     "VERSION:2.0",
-    "PRODID:-//Setwright//Own weeks//EN",
+    "PRODID:-//Setwright//own-weeks//EN",
     "CALSCALE:GREGORIAN",
     ...entries.flatMap((entry) => ["BEGIN:VEVENT", `DTSTAMP:${stamp}`, ...entry, "END:VEVENT"]),
     "END:VCALENDAR",
