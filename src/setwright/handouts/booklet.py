@@ -12,7 +12,16 @@ from setwright.handouts.writing import Desk, part_data
 from setwright.outline import paper
 from setwright.outline.addresses import plan_path, routine_path
 from setwright.outline.training import phases, week_sets
-from setwright.wording.days import break_when, ends_when, event_when, place, skipped_when, starts_when, week_when
+from setwright.wording.days import (
+    break_when,
+    ends_when,
+    event_when,
+    place,
+    skipped_when,
+    starts_when,
+    week_by_group,
+    week_when,
+)
 from setwright.wording.times import duration, week_kind, weekday
 from setwright.wording.vocabulary import routine_kind
 
@@ -66,7 +75,7 @@ def _phase(desk: Desk, plan: ResolvedPlan, name: str, aim: str, weeks: Iterable[
             {
                 "number": week.number,
                 "title": _title(desk, plan, week),
-                "days": week_when(desk.language, plan, week),
+                "days": week_by_group(desk.language, plan, week),
                 "blank": not plan.groups,
                 "after": after_break(desk, week),
                 "kind": week_kind(desk.language, week.remains.kind),

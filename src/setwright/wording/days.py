@@ -57,6 +57,14 @@ def week_when(language: Language, plan: ResolvedPlan, week: ResolvedWeek, with_y
     return by_group(language, plan.groups, lambda group: span(language, *group.span_of(week.number)))
 
 
+def week_by_group(language: Language, plan: ResolvedPlan, week: ResolvedWeek) -> list[str]:
+    """Return a week's days for each group, to stand below each other."""
+    return [
+        by_group(language, [group], lambda group: span_of_days(language, *group.span_of(week.number)))
+        for group in plan.groups
+    ]
+
+
 def starts_when(language: Language, plan: ResolvedPlan) -> str:
     """Return the plan's first day, that of each group, or that each member chooses it."""
     said = by_group(language, plan.groups, lambda group: day_long(language, group.starts[0]))
