@@ -264,7 +264,7 @@ def test_today_is_the_day_of_the_device(anywhere: Run) -> None:
     """Half an hour before midnight and after it, by the clock on the member's wall, whatever the day in UTC is."""
     line = "m => [[27, 23], [28, 0], [28, 23]].map(([day, hour]) => m.localDay(new Date(2027, 2, day, hour, 30)))"
 
-    assert anywhere("week", line) == ["2027-03-27", "2027-03-28", "2027-03-28"]
+    assert anywhere("day", line) == ["2027-03-27", "2027-03-28", "2027-03-28"]
 
 
 @pytest.mark.parametrize(
@@ -280,7 +280,7 @@ def test_today_is_the_day_of_the_device(anywhere: Run) -> None:
 )
 def test_a_day_is_one_of_the_calendar(run: Run, text: str, is_day: bool) -> None:
     """The Gregorian calendar's leap years, and no other form than that of ISO 8601."""
-    assert run("week", "(m, text) => m.isDay(text)", text) is is_day
+    assert run("day", "(m, text) => m.isDay(text)", text) is is_day
 
 
 FILE = """(m, g) => import('./week.js').then(w =>

@@ -60,7 +60,7 @@ def _where(words: tuple[str, ...]) -> tuple[int, str, str]:
         raise click.UsageError(f"'{rest[2]}' is no number: write which session it is, such as '{day} 2'")
     if day == "session" and len(rest) == 3:
         raise click.UsageError("which session? write its number: explain starter week 7 session 2 push-up")
-    number = "" if len(rest) == 3 or (day != "session" and rest[2] == "1") else f"-{rest[2]}"
+    number = "" if len(rest) == 3 or (day != "session" and rest[2] == "1") else f" {rest[2]}"
     return int(rest[0]), f"{day}{number}", rest[-1]
 
 
@@ -77,7 +77,9 @@ def _body_weight(written: str | None) -> Fraction | None:
 def _session_on(plan: ResolvedPlan, week: int, day: str) -> ResolvedSession:
     if not 1 <= week <= len(plan.weeks):
         raise click.UsageError(f"{plan.ident} has weeks 1 to {len(plan.weeks)}")
-    days: dict[str, ResolvedSession] = {session.place: session for session in plan.weeks[week - 1].sessions}
+    days: dict[str, ResolvedSession] = {
+        session.place.replace("-", " "): session for session in plan.weeks[week - 1].sessions
+    }
     found: ResolvedSession = known(day, days, "day")
     return found
 

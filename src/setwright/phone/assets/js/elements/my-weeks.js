@@ -3,8 +3,8 @@ import { fileName, save } from "../device/files.js";
 import { logged } from "../device/member.js";
 import { keepOwn, ownOf, planAt } from "../device/plans.js";
 import { onChange } from "../device/store.js";
-import { calendarOf } from "../logic/calendar.js";
-import { doneOf, effectOf, eventOf, groupOf, isDay, localDay, missedBy, standing, wayBack, weeksFor } from "../logic/week.js";
+import { isDay, localDay } from "../logic/day.js";
+import { doneOf, effectOf, eventOf, groupOf, missedBy, standing, wayBack, weeksFor } from "../logic/week.js";
 import { many, pieces, say } from "../words.js";
 import { dayElement, daySaid } from "./days.js";
 import { button, link, make, revealTools } from "./make.js";
@@ -184,7 +184,8 @@ export class MyWeeks extends HTMLElement {
    * @param {Week[]} weeks
    */
   #file(plan, weeks) {
-    const act = button(say("Save my dates as a calendar file"), "sw-button sw-quiet", () => {
+    const act = button(say("Save my dates as a calendar file"), "sw-button sw-quiet", async () => {
+      const { calendarOf } = await import("../logic/calendar.js");
       const stamp = `${new Date().toISOString().slice(0, 19).replace(/[-:]/g, "")}Z`;
       const root = new URL(this.dataset.root ?? "./", location.href).href;
       save(`${fileName(plan.plan)}.ics`, "text/calendar;charset=utf-8", calendarOf(plan, weeks, root, stamp));

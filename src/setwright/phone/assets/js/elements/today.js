@@ -2,7 +2,8 @@
 import { logged } from "../device/member.js";
 import { ownOf, planAt } from "../device/plans.js";
 import { onChange } from "../device/store.js";
-import { doneOf, groupOf, localDay, missedBy, nextOf, standing, weeksFor } from "../logic/week.js";
+import { localDay } from "../logic/day.js";
+import { doneOf, groupOf, missedBy, nextOf, standing, weeksFor } from "../logic/week.js";
 import { many, pieces, say } from "../words.js";
 import { dayElement, placeSaid } from "./days.js";
 import { link, make } from "./make.js";

@@ -1,5 +1,5 @@
 // A member's own weeks as an iCalendar file (RFC 5545), made on the device. Pure: no page, no clock.
-import { later } from "./week.js";
+import { later } from "./day.js";
 import { say } from "../words.js";
 
 /** @typedef {import("./week.js").Week} Week */

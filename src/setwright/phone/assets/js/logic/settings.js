@@ -1,6 +1,6 @@
 // What a member may set, and reading it back: anything odd in the storage or in a file becomes the default.
 import { compare, exact, kilograms } from "./exact.js";
-import { isDay } from "./week.js";
+import { isDay } from "./day.js";
 
 /** @typedef {{number: string, unit: "kg" | "lb"}} Typed as the member typed it, so that no unit drifts */
 /** @typedef {{number: string, unit: "kg" | "lb", reps: number, low: string, high: string}} Lift */
