@@ -176,6 +176,15 @@ OFFSETS = {"Europe/Vienna": "+01:00", "Pacific/Auckland": "+13:00", "America/Anc
 """From UTC in December and January (IANA time zone database): summer in Auckland."""
 
 
+def test_in_a_break_its_reason_is_told(page: Page, weeks_address: str) -> None:
+    """On Christmas Eve: the hut is closed, and on which day it goes on."""
+    at(page, "2027-12-24T09:00:00")
+    said = today(page, weeks_address, "break")
+
+    assert "The hut is closed over the holidays." in said
+    assert "It goes on on Tuesday 4 January" in said
+
+
 def test_days_stay_days_when_clocks_go_forward(page: Page, weeks_address: str) -> None:
     """Begun on Monday 22 March 2027: Sunday 28 March, with an hour less, ends week 1, and Monday begins week 2."""
     page.goto(weeks_address)

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession
+from setwright.model.text import plain
 from setwright.model.vocabulary import WEEKDAYS, Weekday
 from setwright.outline.addresses import folder_of, plan_path, session_path, week_path
 from setwright.outline.site import Site
@@ -45,7 +46,7 @@ def days_of(site: Site, plan: ResolvedPlan) -> dict[str, Any]:
         ],
         "first": _index(plan.plan.first_weekday) if plan.plan.keeps_weekdays else None,
         "breaks": [
-            {"from": one.from_.isoformat(), "to": one.to.isoformat(), "why": one.why} for one in plan.plan.breaks
+            {"from": one.from_.isoformat(), "to": one.to.isoformat(), "why": plain(one.why)} for one in plan.plan.breaks
         ],
         "event": {"name": event.name, "week": event.week, "day": _index(event.day)} if event else None,
         "weeks": [

@@ -48,10 +48,11 @@ export class Today extends HTMLElement {
    * @param {Set<string>} done
    */
   #dated(plan, weeks, done) {
-    const now = standing(weeks, localDay(new Date()));
+    const today = localDay(new Date());
+    const now = standing(weeks, today);
     const line = make("p", "");
     const list = make("ul", "");
-    const missed = missedBy(weeks, done, localDay(new Date()));
+    const missed = missedBy(weeks, done, today);
     const parts = [line, list];
     if (missed) parts.push(make("p", "sw-hint", this.#missedSaid(missed.weeks), " ", this.#choose(plan, say("Carry on where you stopped"))));
     if (now.state === "after") {
@@ -60,8 +61,11 @@ export class Today extends HTMLElement {
       return parts.filter((part) => part !== list);
     }
     if (now.state === "before") line.append(...pieces("Starts on %(day)s. First week:", { day: dayElement(now.week.starts) }));
-    else if (now.state === "between") line.append(...pieces("A break. It goes on on %(day)s:", { day: dayElement(now.week.starts) }));
-    else if (now.today.length) line.append(say("Today:"));
+    else if (now.state === "between") {
+      const closed = plan.breaks.find(({ from, to }) => from <= today && today <= to);
+      line.append(...pieces("A break. It goes on on %(day)s:", { day: dayElement(now.week.starts) }));
+      if (closed) parts.unshift(make("p", "sw-small", closed.why));
+    } else if (now.today.length) line.append(say("Today:"));
     else if (now.week.days.some(({ date }) => date === null)) line.append(say("This week, in this order, on days that suit you:"));
     else line.append(say("No session today. This week:"));
     for (const day of now.today.length ? now.today : now.week.days) list.append(this.#day(day, done.has(`${now.week.number} ${day.place}`)));
