@@ -1,13 +1,19 @@
 // Which days a member's weeks fall on, how today stands to them, and what a missed week does. Pure: no page, no clock.
 import { daysBetween, later, weekday } from "./day.js";
 
-/** @typedef {{place: string, planned: string, day: number | null, number: number, at: string | null, name: string, time: string, longest_s: number, url: string}} PlannedDay day: the weekday, 0 for Monday; null for any day */
-/** @typedef {{number: number, url: string, kind: string, days: PlannedDay[]}} PlannedWeek */
+/** @typedef {{kit: string, name: string, exercise: string, hand: boolean, way: "help" | "added" | null, of?: string, table?: number, weight?: string, for?: string[], not?: string[]}} Weighed kit: its id, name: what members call it; table: its place among the plan's; for, not: the choices of those who take it, and of those who take another one */
+/** @typedef {{place: string, planned: string, day: number | null, number: number, at: string | null, name: string, time: string, longest_s: number, url: string, kit: string, why: string[], from: number | null, loads: Weighed[]}} PlannedDay day, from: the weekday and the one it was moved from, 0 for Monday; null for any day */
+/** @typedef {{day: number | null, name: string, why: string}} PlannedSkip */
+/** @typedef {{number: number, url: string, kind: string, phase: string, tag: string, days: PlannedDay[], skipped: PlannedSkip[]}} PlannedWeek */
+/** @typedef {{weekday: number, what: string, hard: boolean}} Other training beside the plan, by weekday from Monday, 0 */
 /** @typedef {{name: string, slug: string, starts: string, event: string | null}} Group */
 /**
  * @typedef {object} Plan a plan as the site has it
  * @property {string} plan its name
  * @property {string} ident
+ * @property {string} about whom it is for
+ * @property {Other[]} other
+ * @property {string[]} tables of weights
  * @property {string} url
  * @property {number} long_gap after how many weeks without training the way back is proposed
  * @property {Group[]} groups those who begin together; none where each member begins when they like
@@ -67,9 +73,17 @@ export function weeksFor(plan, own) {
     }
     const begun = day;
     day = later(day, 7);
-    const dated = (/** @type {number | null} */ at) => (at === null ? null : later(begun, (at - weekday(begun) + 7) % 7));
-    return { ...week, starts: begun, ends: later(begun, 6), days: week.days.map((one) => ({ ...one, date: dated(one.day) })) };
+    return { ...week, starts: begun, ends: later(begun, 6), days: week.days.map((one) => ({ ...one, date: dayIn(begun, one.day) })) };
   });
+}
+
+/**
+ * The date of a weekday in a week.
+ * @param {string} starts the first day of the week
+ * @param {number | null} at 0 for Monday; null for any day, which has no date
+ */
+export function dayIn(starts, at) {
+  return at === null ? null : later(starts, (at - weekday(starts) + 7) % 7);
 }
 
 /**
