@@ -166,7 +166,7 @@ def test_nobody_has_dates_before_they_chose(run: Run) -> None:
 
 
 def logged(week: int, session: str = "Legs", on: str = "2027-12-01") -> dict[str, Any]:
-    return {"plan": "Spring", "session": session, "week": week, "id": f"{on}T18:00:00"}
+    return {"plan": "Spring", "session": session, "week": week, "id": f"{on}T18:00:00", "sets": [{}]}
 
 
 def test_the_log_says_what_is_next(run: Run) -> None:

@@ -2,7 +2,7 @@
 import { isFor, tableTakes } from "./load.js";
 import { missedBy, nextOf } from "../logic/week.js";
 import { LANGUAGE, many, pieces, say } from "../words.js";
-import { placeSaid } from "./days.js";
+import { dayElement, daySaid, placeSaid } from "./days.js";
 import { button, link, make } from "./make.js";
 
 /** @typedef {import("../logic/agenda.js").Plan} Plan */
@@ -130,7 +130,7 @@ function ofBefore(day) {
   return [
     make("p", "sw-place", day.plan.plan),
     make("h2", "", say("Your plan has not begun")),
-    make("p", "", ...pieces("It starts on %(day)s.", { day: time(first.starts) })),
+    make("p", "", ...pieces("It starts on %(day)s.", { day: dayElement(first.starts) })),
     ...coming(day, say("First session")),
   ];
 }
@@ -150,10 +150,10 @@ function ofAfter({ plan, root }) {
  * @param {Agenda} agenda
  */
 function reason({ skipped, moved, week, closed }) {
-  if (closed) return [make("p", "sw-hint", make("b", "", say("A break.")), ` ${closed}`)];
+  if (closed) return [make("p", "sw-hint", ...pieces("A break. It goes on on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
   if (moved?.date) {
-    const day = time(moved.date);
+    const day = dayElement(moved.date);
     return [make("p", "sw-hint", ...pieces("%(session)s is on %(day)s this week.", { session: moved.name, day }), ` ${moved.why.join(" ")}`)];
   }
   const days = week?.days ?? [];
@@ -186,7 +186,7 @@ function coming({ agenda, root }, label = say("Next session")) {
     parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", when(next), `, ${next.time}`));
   }
   if (event) {
-    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, time(event.date)));
+    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, dayElement(event.date)));
   }
   return parts;
 }
@@ -205,7 +205,7 @@ export function weekList(plan, week, done, root, today) {
       const tick = done.has(one) ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [];
       return { date: one.date, inside: [when(one), " ", link(root + one.url, one.name), ...tick] };
     }),
-    ...week.skipped.map((one) => ({ date: one.date, inside: [...(one.date ? [time(one.date), " "] : []), `${say("%(session)s: left out", { session: one.name })}`] })),
+    ...week.skipped.map((one) => ({ date: one.date, inside: [...(one.date ? [dayElement(one.date), " "] : []), `${say("%(session)s: left out", { session: one.name })}`] })),
   ].sort((a, b) => (a.date ?? "").localeCompare(b.date ?? ""));
   const list = make("ul", "sw-plain sw-week-days");
   for (const { date, inside } of rows) {
@@ -282,26 +282,11 @@ function fact(name, value) {
 }
 
 /**
- * A day in words: Friday 20 August.
- * @param {string} date
- */
-function daySaid(date) {
-  return new Date(`${date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
-}
-
-/** @param {string} date */
-function time(date) {
-  const element = make("time", "", daySaid(date));
-  element.dateTime = date;
-  return element;
-}
-
-/**
  * The date of a session, or its place in a week where it is on any day.
  * @param {Session} session
  */
 function when(session) {
-  return session.date ? time(session.date) : placeSaid(session);
+  return session.date ? dayElement(session.date) : placeSaid(session);
 }
 
 /** @param {string} date */

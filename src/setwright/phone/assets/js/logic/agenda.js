@@ -7,7 +7,7 @@ import { dayIn, eventOf, groupOf, weeksFor } from "./week.js";
 /** @typedef {import("./week.js").Own} Own */
 /** @typedef {import("./week.js").Weighed} Weighed */
 /** @typedef {import("./week.js").Other} Other */
-/** @typedef {Omit<import("./week.js").Day, "from"> & {from: string | null}} Session from: the date from which it was moved */
+/** @typedef {import("./week.js").Day & {movedFrom: string | null}} Session movedFrom: the date, where it was on another one */
 /** @typedef {import("./week.js").PlannedSkip & {date: string | null}} Skipped */
 /** @typedef {Omit<import("./week.js").Week, "days" | "skipped"> & {days: Session[], skipped: Skipped[]}} Week */
 /** @typedef {{name: string, date: string}} Event */
@@ -22,7 +22,7 @@ import { dayIn, eventOf, groupOf, weeksFor } from "./week.js";
  * @property {Other[]} other the training beside the plan today
  * @property {Session | undefined} next the next session after the day
  * @property {Event | undefined} event the event that is still to come, or is today
- * @property {string} closed why there is a break today, if there is one
+ * @property {{why: string, until: string} | undefined} closed the break that today is in, and when the plan goes on
  */
 
 /**
@@ -47,7 +47,7 @@ export function asLived(plan, own) {
     tables: plan.tables,
     weeks: weeks.map((week) => ({
       ...week,
-      days: week.days.map((one) => ({ ...one, from: dayIn(week.starts, one.from) })),
+      days: week.days.map((one) => ({ ...one, movedFrom: dayIn(week.starts, one.from) })),
       skipped: week.skipped.map((one) => ({ ...one, date: dayIn(week.starts, one.day) })),
     })),
   };
@@ -66,16 +66,17 @@ export function agendaOf(plan, today) {
   const week = weeks.find(({ starts, ends }) => starts <= today && today <= ends);
   const dated = all.filter(({ date }) => date === today);
   const sessions = dated.length ? dated : (week?.days ?? []).filter(({ date }) => date === null);
-  const closed = week ? undefined : plan.of.breaks.find(({ from, to }) => from <= later(today, 6) && today <= to);
+  const until = week ? undefined : weeks.find(({ starts }) => starts > today)?.starts;
+  const shut = plan.of.breaks.find(({ from, to }) => from <= later(today, 6) && today <= to);
   const found = {
     week,
     sessions,
     skipped: week?.skipped.find(({ date }) => date === today),
-    moved: sessions.length ? undefined : week?.days.find(({ from }) => from === today),
+    moved: sessions.length ? undefined : week?.days.find(({ movedFrom }) => movedFrom === today),
     other: week ? plan.other.filter((one) => one.weekday === weekday(today)) : [],
     next,
     event: event && event.date >= today ? event : undefined,
-    closed: weeks.length && today > weeks[0].starts ? (closed?.why ?? "") : "",
+    closed: shut && until && until !== weeks[0].starts ? { why: shut.why, until } : undefined,
   };
   return { ...found, state: stateOf(found, weeks, today) };
 }

@@ -25,7 +25,7 @@ import { daysBetween, later, weekday } from "./day.js";
 /** @typedef {{group: string, begins: string | null, moved: {week: number, weeks: number}[]}} Own what a member chose: the group, the first day, and from which weeks on the plan waits */
 /** @typedef {PlannedDay & {date: string | null}} Day */
 /** @typedef {Omit<PlannedWeek, "days"> & {starts: string, ends: string, days: Day[]}} Week */
-/** @typedef {{plan: string, session: string, week: number, id: string}} Done what the log says of a session */
+/** @typedef {{plan: string, session: string, week: number, id: string, sets: unknown[]}} Done what the log says of a session */
 
 /** @returns {Own} */
 export function nothingChosen() {
@@ -102,7 +102,8 @@ export function standing(weeks, today) {
 }
 
 /**
- * Which sessions of a plan the log holds, by week and place. The same session twice in a week counts in order.
+ * Which sessions of a plan the log holds, by week and place. The same session twice in a week counts in order;
+ * one that was left without a set does not.
  * @param {Plan} plan
  * @param {Done[]} log
  * @returns {Set<string>} such as "3 friday"
@@ -110,7 +111,7 @@ export function standing(weeks, today) {
 export function doneOf(plan, log) {
   const done = new Set();
   for (const { number, days } of plan.weeks) {
-    const logged = log.filter((one) => one.plan === plan.plan && one.week === number).map((one) => one.session);
+    const logged = log.filter((one) => one.plan === plan.plan && one.week === number && one.sets.length).map((one) => one.session);
     for (const day of days) {
       const at = logged.indexOf(day.name);
       if (at < 0) continue;
