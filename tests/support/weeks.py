@@ -76,7 +76,9 @@ def weeks_project(folder: Path) -> Path:
     for name, text in (("open", OPEN), ("groups", GROUPS), ("break", BREAK)):
         (program / "plans" / f"{name}.yml").write_text(text.lstrip(), "utf-8")
     club = program / "club.yml"
-    club.write_text(club.read_text("utf-8").replace("units: kg\n", "units: kg\ntime_zone: Europe/Vienna\n"), "utf-8")
+    lines = [line for line in club.read_text("utf-8").splitlines() if not line.startswith("demonstration_day:")]
+    clock = ["units: kg", "time_zone: Europe/Vienna"]
+    club.write_text("\n".join(lines).replace(clock[0], "\n".join(clock)) + "\n", "utf-8")
     evening = program / "sessions" / "foundation-b.yml"
     evening.write_text(evening.read_text("utf-8") + EVENING, "utf-8")
     return folder
