@@ -30,8 +30,8 @@ def test_every_limit_has_a_name() -> None:
     exercise = make.programme(
         {
             "exercises/lift": "limits: {load: 20 kg, top_effort: RPE 8, least_reserve: 2 reps in reserve, reps: 12, "
-            "hold: 45 s, height: 30 cm, contacts: 80, weekly_sets: 12, weekly_step: 10 %, earliest_phase: 1, "
-            "not_for: [Nobody.]}"
+            "hold: 45 s, distance: 40 m, height: 30 cm, contacts: 80, weekly_sets: 12, "
+            "weekly_step: 10 %, earliest_phase: 1, earliest_week: 5, not_for: [Nobody.]}"
         }
     ).exercises["lift"]
     lines = lines_of(exercise, "limits")

@@ -233,8 +233,10 @@ NAMES = {
     "key",
     "before",
     "after",
+    "take_care",
+    "care_letters",
 }
-"""What a sheet's data hold that is not read as a text: addresses, drawings, names, and halves of sentences."""
+"""What a sheet's data hold that is not read as a text: addresses, drawings, names, letters, and halves of sentences."""
 
 
 def sheets(programme: Programme, language: Language) -> dict[str, dict[str, Any]]:

@@ -85,8 +85,8 @@ def test_a_session_of_one_block_has_no_change_and_perhaps_no_warm_up() -> None:
 
 @pytest.mark.parametrize(
     ("low_s", "high_s", "printed"),
-    [(0, 20, (60, 60)), (89, 90, (60, 120)), (150, 209, (180, 180)), (600, 600, (600, 600))],
+    [(10, 20, (60, 60)), (0, 200, (0, 180)), (89, 90, (60, 120)), (150, 209, (180, 180)), (600, 600, (600, 600))],
 )
 def test_a_part_is_printed_to_the_nearest_minute(low_s: int, high_s: int, printed: Minutes) -> None:
-    """Half a minute goes up, and a short block is a minute, not none."""
+    """Half a minute goes up, and a short block is a minute, not none, unless it may be left out."""
     assert in_minutes(TimeRange(low_s, high_s)) == TimeRange(*printed)

@@ -18,7 +18,7 @@ from setwright.wording.dosage import in_words
 from setwright.wording.doses import dose_in_words, tempo_words
 from setwright.wording.language import capital, small
 from setwright.wording.limits import LimitWords, limits, limits_set
-from setwright.wording.reviews import part_name, questions, said_where, standing
+from setwright.wording.reviews import part_name, questions, said_what, said_where, standing
 from setwright.wording.times import weeks_in_words
 from setwright.wording.vocabulary import facts
 
@@ -141,7 +141,7 @@ def _limit(desk: Desk, row: LimitWords) -> dict[str, Any]:
 
 def _words(desk: Desk, line: Line, seen: bool) -> dict[str, Any]:
     """Return what a session, a routine or a plan says of the exercise; a signature covers it."""
-    says = [*desk.prose(line.text), *([] if seen else [desk.mark])]
+    says = [*desk.prose(said_what(desk.language, line.text, line.field)), *([] if seen else [desk.mark])]
     return {"where": said_where(desk.language, line.key, line.field), "says": says}
 
 

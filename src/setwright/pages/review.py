@@ -18,7 +18,7 @@ from setwright.wording import dosage as dosage_words
 from setwright.wording.keys import line_name
 from setwright.wording.language import Language
 from setwright.wording.limits import LimitWords, limits_set
-from setwright.wording.reviews import STATUS_WORDS, said_where, status
+from setwright.wording.reviews import STATUS_WORDS, said_what, said_where, status
 from setwright.wording.times import weeks_in_words
 
 
@@ -85,13 +85,13 @@ def entries_of(site: Site) -> list[Entry]:
             site.reviews[ident],
             limits_set(site.language, exercise.limits),
             tuple(_doses(site, site.reviews[ident])),
-            site.words_about.get(ident, ()),
+            _said_elsewhere(site, ident),
             changed_parts(
                 site.language,
                 exercise,
                 site.reviews[ident],
                 site.seen.get(ident, {}),
-                site.words_about.get(ident, ()),
+                _said_elsewhere(site, ident),
             ),
             tuple(accepted.get(ident, ())),
         )
@@ -133,6 +133,12 @@ def changed_parts(
     if WORDS in review.changed:
         found.append(Changed(WORDS, rows((), words), kept=review.sign_off.words == "none"))
     return tuple(found)
+
+
+def _said_elsewhere(site: Site, ident: str) -> tuple[Line, ...]:
+    """Return what sessions, routines and plans say of an exercise, as a reviewer reads it."""
+    said = site.words_about.get(ident, ())
+    return tuple(replace(line, text=said_what(site.language, line.text, line.field)) for line in said)
 
 
 def _named(language: Language, lines: Iterable[Line]) -> tuple[Line, ...]:

@@ -1,10 +1,12 @@
 """What pages and sheets say about a review: where an exercise stands, who signed it, what a reviewer is asked."""
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 from typing import Final
 
 from setwright.model.sign_off import SignOff
 from setwright.wording.language import Language, later
+from setwright.wording.limits import centimetres
 from setwright.wording.times import day_long
 
 STATUS_WORDS: Final[Mapping[str, str]] = {
@@ -71,6 +73,11 @@ def said_where(language: Language, name: str, field: str) -> str:
             return language.say("%(name)s, height", name=name)
         case _:
             return name
+
+
+def said_what(language: Language, text: str, field: str) -> str:
+    """Return what is said there: the coach's own words, and a height in the language's."""
+    return centimetres(language, Fraction(text.removesuffix(" cm"))) if field == "height" else text
 
 
 def questions(language: Language) -> tuple[str, ...]:
