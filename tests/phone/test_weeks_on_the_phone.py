@@ -155,7 +155,7 @@ def test_groups_stand_side_by_side_without_javascript(browser: Browser, weeks_ad
 @pytest.mark.parametrize(
     ("moment", "says"),
     [
-        ("2027-11-29T23:30:00", "Starts on Tuesday 30 November"),
+        ("2027-11-29T23:30:00", "It starts on Tuesday 30 November"),
         ("2027-11-30T00:30:00", "Look at it first"),
         ("2027-12-01T12:00:00", "Rest today"),
         ("2027-12-20T23:30:00", "Rest today"),

@@ -119,15 +119,18 @@ export function doneIn(week, held) {
 
 /**
  * Which plan a member is shown: the one picked, or the only one that has not ended; nothing where the member has to say.
+ * One without a first day counts only where none has days: it waits among the plans until it is picked.
  * @param {Plan[]} plans
  * @param {string} picked
  * @param {string} today
  * @returns {Plan | undefined}
  */
 export function planOf(plans, picked, today) {
-  const going = plans.filter((plan) => lastDay(plan) >= today);
+  const open = plans.filter((plan) => lastDay(plan) >= today);
   const mine = plans.find(({ ident }) => ident === picked);
-  if (mine && (going.includes(mine) || !going.length)) return mine;
+  if (mine && (open.includes(mine) || !open.length)) return mine;
+  const dated = open.filter(({ weeks }) => weeks.length);
+  const going = dated.length ? dated : open;
   if (going.length > 1) return undefined;
   return going[0] ?? mine ?? [...plans].sort((one, other) => (lastDay(one) < lastDay(other) ? 1 : -1))[0];
 }
