@@ -25,7 +25,7 @@ def club(project: Path, tmp_path: Path) -> Path:
 def printed(club: Path, site_url: str | None = None) -> tree.Printed:
     looked = publish.look(club / "program")
     assert looked.programme is not None, looked.findings
-    return tree.render(Desk(Site(looked.programme, looked.plans), site_url), club / "docs_build")
+    return tree.render(Desk(Site(looked.programme, looked.plans, looked.accepted), site_url), club / "docs_build")
 
 
 def test_nothing_is_printed_again_for_nothing(club: Path) -> None:

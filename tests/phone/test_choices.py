@@ -55,6 +55,7 @@ def test_the_guide_and_the_log_follow_the_choice(phone: Page, address: str) -> N
 
     expect(phone.locator(".sw-s-title")).to_have_text("Sit to box")
     expect(phone.locator(".sw-session .sw-s-load")).to_have_count(0)
+    phone.wait_for_timeout(500)  # a second touch right after the first is a slip
     phone.locator(".sw-s-main").click()
     kept = phone.evaluate(
         "() => Object.entries(localStorage).filter(([key]) => key.includes('log/')).map(([, v]) => v)"
@@ -120,6 +121,8 @@ def test_without_a_script_every_way_is_on_the_page(browser: Browser, address: st
     for index in range(2):
         ways.nth(index).locator(":scope > summary").click()
         expect(ways.nth(index).locator("[data-part='amount']")).to_be_visible()
+    expect(ways.nth(1).locator("[data-part='stop']")).to_be_visible()
+    ways.nth(1).locator(".sw-fold > summary").click()
     expect(ways.nth(1).locator("[data-part='care']")).to_be_visible()
     context.close()
 

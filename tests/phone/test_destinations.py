@@ -68,6 +68,7 @@ def back_first(page: Page) -> None:
 
 def hash_first(page: Page) -> None:
     page.evaluate("location.hash = 'stop-if'")
+    expect(page.locator("#stop-if")).to_be_in_viewport()
 
 
 @pytest.mark.parametrize("before", [search_first, back_first, hash_first])

@@ -32,7 +32,7 @@ blocks:
     rounds: 1
     exercises:
       - {exercise: plank, hold: 40 s}
-      - {exercise: squat, reps: 5}
+      - {exercise: squat, reps: 5, load: 4 kg}
   - kind: circuit
     name: Rounds
     rounds: as many as possible

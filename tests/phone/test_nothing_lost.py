@@ -37,11 +37,16 @@ def sessions(page: Page) -> list[Any]:
     return list(page.evaluate(line))
 
 
-def restore(page: Page, file: Path) -> None:
-    """Choose a file as a member does, look at what it would bring, and take it."""
+def choose(page: Page, file: Path) -> None:
+    """Choose a file as a member does."""
     with page.expect_file_chooser() as choosing:
         page.get_by_role("button", name="Restore from a file").click()
     choosing.value.set_files(file)
+
+
+def restore(page: Page, file: Path) -> None:
+    """Choose a file, look at what it would bring, and take it."""
+    choose(page, file)
     page.get_by_role("button", name="Take it").click()
 
 
@@ -129,7 +134,7 @@ def test_a_file_of_another_club_is_restored_only_when_asked(
         dialog.accept() if next(answers) else dialog.dismiss()
 
     phone.on("dialog", answer)
-    restore(phone, file)
+    choose(phone, file)
     expect(phone.locator(".sw-status").last).to_have_text("Nothing was changed.")
     assert (len(asked), sessions(phone)) == (1, [])
 

@@ -30,8 +30,8 @@ def test_old_and_new_stand_side_by_side(repository: Desk) -> None:
     repository.edit(SQUAT, "load: 30 % bodyweight", "load: 25 % bodyweight")
 
     assert _changed(repository) == {
-        "limits": (True, [("limits load", "30 % bodyweight", "25 % bodyweight")]),
-        "cues": (True, [("cues 1", "Chest up", "Chest proud")]),
+        "limits": (True, [("Load", "30 % bodyweight", "25 % bodyweight")]),
+        "cues": (True, [("Cue 1", "Chest up", "Chest proud")]),
     }
 
 
@@ -53,7 +53,7 @@ def test_without_a_repository_the_new_text_stands_alone(desk: Desk) -> None:
     kept, rows = _changed(desk)["cues"]
 
     assert not kept
-    assert ("cues 1", "", "Chest high") in rows
+    assert ("Cue 1", "", "Chest high") in rows
 
 
 def test_a_version_that_was_never_committed_is_not_guessed(repository: Desk) -> None:

@@ -80,7 +80,7 @@ def test_from_changed_to_reviewed(page: Page, club: Club, served: str) -> None:
     page.locator("#squat summary").click()
     rows = [row.inner_text().split("\t") for row in page.locator("#squat tbody tr").all()]
     assert ["Load", "30 % bodyweight", "25 % bodyweight"] in rows
-    assert ["Cues 1", "Chest up", "Chest proud"] in rows
+    assert ["Cue 1", "Chest up", "Chest proud"] in rows
     assert any(old.startswith("1 to 2 sets of 8 to 10 reps") and "8 to 9 reps" in new for _, old, new in rows)
     assert page.locator("#squat del").first.is_visible()
 

@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from setwright.pages.renderer import AFTER
+
 MOST_BYTES = 150_000
 """The example's index. Common practice, no source: about what the largest picture of a page may weigh."""
 
@@ -59,7 +61,7 @@ def test_the_coachs_pages_come_after_those_for_members(index: list[dict[str, Any
 
     assert {address for address in addresses(index) if address.startswith("checks/")} == {"checks/"}
     assert not {entry for entry in heavy if entry.startswith(("review/", "weekly-load/", "checks/"))}
-    assert {entry["boost"] for entry in index if entry["location"].startswith("review/")} == {0.2}
+    assert {entry["boost"] for entry in index if entry["location"].startswith("review/")} == {float(AFTER)}
 
 
 def test_what_stands_on_every_page_is_found_on_one(index: list[dict[str, Any]]) -> None:

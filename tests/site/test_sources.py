@@ -15,6 +15,7 @@ from setwright.model.text import plain
 from setwright.outline.addresses import EXPOSURE, NUMBERS, SOURCES, exercise_path, session_path
 from setwright.outline.site import Site
 from setwright.pages import tree
+from support import make
 
 
 def _words(page: bytes) -> str:
@@ -43,7 +44,10 @@ def test_the_page_of_numbers_says_what_is_from_memory(pages: dict[str, str], exa
 
 def test_the_estimate_says_that_its_formulas_are_for_sets_to_failure(pages: dict[str, str]) -> None:
     """On the page of numbers, and where a member types a set in. None of them asks a member to go there."""
-    settings = next(words for name, words in pages.items() if "Don't test a 1RM alone." in words and name != NUMBERS)
+    blocks = "blocks: [{kind: straight, sets: 3, rest: 2 min, exercises: [{exercise: lift, reps: 5, load: 70 % 1RM}]}]"
+    made = make.programme({"sessions/only": blocks})
+    rendered = tree.render(made, tuple(resolve(made)))
+    settings = next(words for raw in rendered.values() if "Don't test a 1RM alone." in (words := _words(raw)))
 
     assert "a set to failure" in pages[NUMBERS]
     assert "one more was not possible" in settings

@@ -65,6 +65,7 @@ def test_nothing_of_the_example_club_is_left(project: Path) -> None:
 def test_no_movement_brings_the_excuse_for_its_missing_sign_off(project: Path) -> None:
     """The example leaves one exercise unsigned to show its page: a club's own copy does not accept that."""
     assert "sign-off-due" in (ROOT / "program" / "exercises" / "wall-sit.yml").read_text("utf-8")
+    assert run("take", "wall-sit", "--program", str(project / "program")).exit_code == CLEAN
     assert "sign-off-due" not in (project / "program" / "exercises" / "wall-sit.yml").read_text("utf-8")
 
 
