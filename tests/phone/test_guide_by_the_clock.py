@@ -42,6 +42,9 @@ blocks:
       - {exercise: squat, reps: 5, load: 8 kg}
       - {exercise: row, reps: 10, load: light band}
 """
+SLIP_S = 0.4
+"""Two touches closer than this are one slip of the thumb."""
+
 PAGE = "plans/regatta/week-01/tuesday/"
 
 
@@ -71,9 +74,11 @@ class Training:
             page.clock.pause_at(datetime(2027, 3, 2, 18, 1))
 
     def press(self, name: str = "") -> None:
-        """Press the large button, or the one of that name."""
+        """Press the large button, not so fast again that it would count as a slip, or the one of that name."""
         button = self.page.get_by_role("button", name=name, exact=True) if name else self.page.locator(".sw-s-main")
         button.click()
+        if not name:
+            self.passes(SLIP_S)
 
     def passes(self, seconds: float) -> None:
         """Let time go by."""
