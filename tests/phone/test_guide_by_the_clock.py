@@ -70,6 +70,7 @@ class Training:
         page.clock.install(time=datetime(2027, 3, 2, 18))
         page.goto(address + PAGE)
         page.get_by_role("button", name="Start the guided session").click()
+        page.locator(".sw-s-title").wait_for()
         if still:
             page.clock.pause_at(datetime(2027, 3, 2, 18, 1))
 
