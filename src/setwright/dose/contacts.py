@@ -7,7 +7,7 @@ lands or both together, as foot contacts are counted for jump training (Potach D
 a landing are not in the number. Of a range, the upper end counts.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from fractions import Fraction
 from math import ceil
 from typing import Final
@@ -61,16 +61,6 @@ def contacts_of(measure: Measure, amount: int | Fraction, tempo: Tempo | None, s
 def contacts(exercise: Exercise, dose: Dose) -> int:
     """Return the landings of a whole dose, warm-up sets and both sides included; 0 where the exercise is no jump."""
     return sum(_of_set(dose, one) for one in dose.sets) if is_jump(exercise) else 0
-
-
-def all_contacts(doses: Iterable[tuple[str, Dose]], exercises: Mapping[str, Exercise]) -> int:
-    """Return the landings of several doses together, such as of a session or of a week.
-
-    Args:
-        doses: each exercise's id with its dose.
-        exercises: every exercise, by id.
-    """
-    return sum(contacts(exercises[ident], dose) for ident, dose in doses)
 
 
 def routine_contacts(routine: Routine, exercises: Mapping[str, Exercise]) -> int:

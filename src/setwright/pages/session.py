@@ -79,10 +79,7 @@ def _page(
             "warm_up_minutes": warm_up_minutes(written, routines),
             "cues_shown": CUES_SHOWN,
             "asks_weight": any(
-                take.load.of == "body weight" and take.bands
-                for block in session.blocks
-                for item in block.items
-                for take in item.takes
+                take.load.of == "body weight" and take.bands for item in session.all_items for take in item.takes
             ),
         },
         crumbs=(

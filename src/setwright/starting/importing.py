@@ -128,7 +128,7 @@ class _Plan:
             "phases": phases,
         }
         made[f"plans/{self.ident}.yml"] = _yaml("plan", plan)
-        self.understood.insert(0, f"{self.weeks} weeks, {len(made) - 1} sessions, {len(phases)} phases")
+        self.understood.insert(0, f"weeks: {self.weeks}, sessions: {len(made) - 1}, phases: {len(phases)}")
         return dict(sorted(made.items()))
 
     def days(self) -> dict[str, str]:
@@ -168,7 +168,7 @@ class _Plan:
                 straight = [self.written(row, alone=True) for row in members[start : start + _MOST_IN_A_BLOCK]]
                 blocks.append({"kind": "straight", "exercises": straight})
         self.understood.append(
-            f"{label}, weeks {weeks[0][0].week} to {weeks[-1][0].week}: {len(rows)} exercises, {len(blocks)} blocks"
+            f"{label}, weeks {weeks[0][0].week} to {weeks[-1][0].week}: exercises: {len(rows)}, blocks: {len(blocks)}"
         )
         return {"name": label, "aim": "Taken from a table: say here what it is for.", "blocks": blocks}
 

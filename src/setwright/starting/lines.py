@@ -71,7 +71,7 @@ class Reader:
             if len(alone) == 1 or len(set(alone)) == 1:
                 week, session = self._title(alone[0], week, session)
                 continue
-            if found := self._count(row, number, "week"):
+            if found := self._week(row, number):
                 week = found
             said = [self._one(row, kind) for kind in ("session", "day")]
             if any(said):
@@ -88,12 +88,12 @@ class Reader:
     def _one(self, row: Sequence[str], kind: str) -> str:
         return next((row[place] for place in self.heads.places(kind) if place < len(row) and row[place]), "")
 
-    def _count(self, row: Sequence[str], number: int, kind: str) -> int | None:
-        text = self._one(row, kind)
+    def _week(self, row: Sequence[str], number: int) -> int | None:
+        text = self._one(row, "week")
         if match := re.fullmatch(r"(?:week|wk|w)?\s*(\d{1,3})", text.casefold()):
             return int(match[1])
         if text:
-            self.skip(number, self.heads.places(kind)[0], text, "no number of a week")
+            self.skip(number, self.heads.places("week")[0], text, "no number of a week")
         return None
 
     def skip(self, number: int, place: int, text: str, why: str) -> None:

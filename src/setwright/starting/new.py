@@ -16,13 +16,14 @@ from setwright.source.read import read
 from setwright.source.schemas import schemas
 from setwright.starting.library import Library, entries, sources_of, with_what_they_name
 
-_HIDDEN: Final = {
+_AT_TOP: Final = {
+    "README.md": "README.md",
+    "wheels.md": "wheels/README.md",
     "gitignore": ".gitignore",
     "gitlab-ci.yml": ".gitlab-ci.yml",
     "forgejo.yml": ".forgejo/workflows/publish.yml",
 }
-_MOVED: Final = {"wheels.md": "wheels/README.md"}
-_AT_TOP: Final = ("README.md", *_HIDDEN, *_MOVED)
+"""What does not belong into the programme's folder, and where it goes."""
 _TREE: Final = ("README.md", ".gitignore", ".theme/.gitignore")
 _OWN_INSTALL: Final = "pip install --no-deps --no-build-isolation ."
 _WHEEL_INSTALL: Final = f"pip install --no-deps --no-index --find-links wheels setwright=={__version__}"
@@ -114,7 +115,7 @@ def files(name: str, starts: date, library: Library) -> Mapping[str, bytes]:
 
 
 def _placed(path: str) -> str:
-    return {**_HIDDEN, **_MOVED}.get(path, path if path in _AT_TOP else f"program/{path}")
+    return _AT_TOP.get(path, f"program/{path}")
 
 
 def _exercises(texts: Mapping[str, str]) -> Iterator[str]:
