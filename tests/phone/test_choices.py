@@ -40,6 +40,8 @@ def test_a_members_own_way_comes_first_and_the_other_is_folded(phone: Page, addr
     expect(item.locator(":scope > [data-part='clinician']")).to_be_visible()
     expect(item.locator("summary:visible").last).to_contain_text("For everyone else Half-kneeling press")
     phone.goto(f"{address}settings/")
+    # Before the script has filled the form, the box is not ticked, and there would be nothing to take back.
+    expect(phone.locator("#sw-choice-arm-overhead-hurts")).to_be_checked()
     phone.locator("#sw-choice-arm-overhead-hurts").uncheck()
     phone.goto(address + SESSION)
     expect(phone.locator("sw-guide button")).to_be_visible()
