@@ -73,6 +73,7 @@ def test_a_running_session_keeps_the_choice_with_which_it_began(phone: Page, add
     phone.locator(".sw-start").click()
     phone.locator(".sw-s-main").click()
     phone.goto(f"{address}settings/")
+    expect(phone.locator("#sw-choice-first-season")).to_be_checked()
     phone.locator("#sw-choice-first-season").uncheck()
     phone.goto(address + SESSION)
 
