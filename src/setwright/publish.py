@@ -20,6 +20,8 @@ from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
 from setwright.errors import ProjectError
+from setwright.feeds import calendar
+from setwright.feeds.revisions import revisions
 from setwright.figure import kept
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
@@ -78,7 +80,8 @@ def write(
     with kept.beside(docs_build):
         site = site_of(looked, on_paper=sheets != "left out")
         files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
-        written = tree.write(files, docs_build, () if sheets == "printed" else handouts.FOLDERS)
+        calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
+        written = tree.write(files | calendars, docs_build, () if sheets == "printed" else handouts.FOLDERS)
     return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from pydantic_core import PydanticCustomError
 
 from setwright.model import units
-from setwright.model.plan import parse_day
+from setwright.model.dates import parse_day
 from setwright.model.reference import parse_doi, parse_year
 
 # The SI Brochure, 9th edition (2019), table 8: 1 min = 60 s, 1 h = 60 min = 3600 s.

@@ -62,11 +62,11 @@ def test_the_figure_moves_and_is_large(phone: Page, address: str) -> None:
     """In a set the figure of the exercise's own page plays, over the whole width of a phone."""
     phone.set_viewport_size({"width": 360, "height": 740})
     phone.emulate_media(reduced_motion="no-preference")
-    phone.clock.install()
     phone.goto(f"{address}{SESSION}#go")
     phone.locator(".sw-s-title").wait_for()
     training = Training.__new__(Training)
     training.page = phone
+    phone.clock.install()
     training.go_to("Goblet squat")
     figure = phone.locator(".sw-session sw-figure.sw-fig-plays svg")
     box = figure.bounding_box()

@@ -52,7 +52,7 @@ def test_on_a_training_day_the_session_stands_above_the_fold(small: Page, addres
 
     expect(card).to_contain_text("Week 7 of 12, Build")
     expect(card.get_by_role("heading", name="Build B, squat, lift and climb")).to_be_in_viewport(ratio=1)
-    expect(card).to_contain_text("50 to 59 min")
+    expect(card).to_contain_text("48 to 59 min")
     expect(card).to_contain_text("kettlebell 16 kg")
     start = card.get_by_role("link", name="Start")
     expect(start).to_be_in_viewport(ratio=1)

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from setwright.source.finding import Finding, Position
-from setwright.source.links import Parts, link_findings, phase_of
+from setwright.source.links import Parts, link_findings
 from setwright.source.read import FOLDERS
 from support import make
 
@@ -156,8 +156,9 @@ def test_the_same_change_twice_is_told_with_its_line() -> None:
 
 
 def test_weeks_fall_into_their_phases() -> None:
-    """Weeks 1 and 2 are the first phase, 3 and 4 the second; beyond the plan its last one counts."""
+    """Weeks 1 and 2 are the first phase, 3 and 4 the second, each counted from its own start."""
     plan = make.plan(PHASES)
 
-    assert [phase_of(plan, week).name for week in (1, 2, 3, 4, 5)] == ["One", "One", "Two", "Two", "Two"]
-    assert phase_of(make.plan(), 5).name == "First"
+    assert [plan.phase_of(week) for week in (1, 2, 3, 4)] == [(0, 1), (0, 2), (1, 1), (1, 2)]
+    with pytest.raises(IndexError):
+        plan.phase_of(5)

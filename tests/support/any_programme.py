@@ -1,5 +1,6 @@
 """Any valid programme: random names, texts, sessions, progressions and plans, as a coach might write them."""
 
+from datetime import date, timedelta
 from typing import Any
 
 from hypothesis import strategies as st
@@ -166,26 +167,41 @@ def plan(draw: st.DrawFn) -> dict[str, Any]:
     """A plan of one or two phases, with a lighter week, a taper and a skipped day now and then."""
     days = draw(st.lists(st.sampled_from(WEEKDAYS), min_size=1, max_size=3, unique=True))
     sessions = {day: draw(st.sampled_from(["s1", "s2"])) for day in days}
+    another = draw(st.sampled_from([None, None, ["s1", "s2"], {"rotate": ["s1", "s2"], "days": days}]))
     phases: list[dict[str, Any]] = [
         {"name": draw(names), "aim": draw(prose), "weeks": 3, "sessions": sessions},
         {
             "name": draw(names),
             "aim": draw(prose),
             "weeks": 2,
-            "sessions": sessions,
+            "sessions": another or sessions,
             "taper": {"sets": ["60 %", "45 %"]},
         },
     ]
     if draw(st.booleans()):
         phases[0]["lighter"] = {"weeks": [2], "sets": "60 %", "load": "90 %"}
-    return {
+    written: dict[str, Any] = {
         "name": draw(names),
         "for": draw(prose),
-        "starts": draw(st.dates().map(lambda d: f"20{d.year % 100:02}-{d.month:02}-{min(d.day, 28):02}")),
         "phases": phases[: draw(st.integers(1, 2))],
         "changes": [change | {"week": 3, "why": draw(prose)} for change in draw(_changes(days, sessions))],
         "other_training": [{"day": "sunday", "what": draw(prose), "hard": "true"}],
     }
+    return written | draw(_when(days, prose))
+
+
+@st.composite
+def _when(draw: st.DrawFn, days: list[str], why: st.SearchStrategy[str]) -> dict[str, Any]:
+    """When a plan runs: from a day, with a break now and then; in two groups; or whenever a member begins."""
+    first = draw(st.dates(date(2000, 1, 1), date(2099, 11, 1)))
+    way = draw(st.sampled_from(["one", "break", "groups", "none"]))
+    if way == "none":
+        return {"event": {"name": draw(names), "week": 3, "day": days[0]}}
+    if way == "groups":
+        return {"starts": {"Early": f"{first}", "Late": f"{first + timedelta(weeks=2)}"}}
+    closed = {"from": f"{first + timedelta(weeks=1)}", "to": f"{first + timedelta(weeks=2)}", "why": draw(why)}
+    back = {"coming_back": {"sets": "60 %"}} if draw(st.booleans()) else {}
+    return {"starts": f"{first}"} | ({"breaks": [closed | back]} if way == "break" else {})
 
 
 CLUB = {

@@ -211,7 +211,7 @@ HAZARDS: Final = (
             _HOP_WARM_UP,
             _HOPS_ALLOWED,
             (_STARTER_A, "time_budget: 45 min", "time_budget: 60 min"),
-            (_STARTER, "starts: 2027", "experience: trained\nstarts: 2027"),
+            (_STARTER, "other_training:", "experience: trained\nother_training:"),
         ),
     ),
     one(

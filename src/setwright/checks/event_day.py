@@ -10,6 +10,7 @@ from datetime import timedelta
 
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
+from setwright.dose.resolved import ResolvedPlan
 
 ID = "event-outside-plan"
 SEVERITY = "warning"
@@ -32,11 +33,26 @@ event: {name: Spring relay, date: 2027-03-28}
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each plan whose event is elsewhere."""
     for plan in subject.plans:
-        event, last = plan.plan.event, plan.weeks[-1]
-        if event is not None and not last.starts <= event.date <= last.ends + timedelta(days=7):
+        for key, said in _elsewhere(plan):
             yield Doubt(
-                subject.at(f"plans/{plan.ident}.yml", "event", "date"),
-                f"{event.name} is on {event.date}, the plan's last week is {last.starts} to {last.ends}",
+                subject.at(f"plans/{plan.ident}.yml", "event", key),
+                said,
                 "move the plan's start or change its weeks",
                 plan.plan.accept,
             )
+
+
+def _elsewhere(plan: ResolvedPlan) -> Iterator[tuple[str, str]]:
+    """Yield the key of an event that is elsewhere, with what is wrong, for each group that it is wrong for."""
+    event, last = plan.plan.event, len(plan.weeks)
+    if event is None:
+        return
+    if event.week is not None:
+        if event.week < last:
+            yield "week", f"{event.name} is in week {event.week}, the plan's last week is {last}"
+        return
+    for group in plan.groups:
+        on, (starts, ends) = plan.event_on(group), group.span_of(last)
+        if on is not None and not starts <= on <= ends + timedelta(days=7):
+            whose = f"the last week of '{group.name}'" if group.name else "the plan's last week"
+            yield "date", f"{event.name} is on {on}, {whose} is {starts} to {ends}"

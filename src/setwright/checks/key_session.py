@@ -1,7 +1,8 @@
 """A session for the legs just before a key session or the event.
 
 Looks at `other_training` with `hard: true` and at the plan's event. A session with three sets or more for the legs
-should leave them a free day before either. Days count as whole days: from Friday to Sunday is 48 h.
+should leave them a free day before either. Days count as whole days: from Friday to Sunday is 48 h. Where a week's
+sessions are on any day, it asks whether the week has enough days for them.
 
 Why it matters: the key session is where the sport itself is trained; heavy legs spoil it, and invite a stumble.
 """
@@ -12,9 +13,9 @@ from typing import Final
 from setwright.checks.example import Example
 from setwright.checks.regions_too_close import ENOUGH_SETS, sets_by_region
 from setwright.checks.rule import Doubt, Subject
+from setwright.checks.spacing import HOURS_A_DAY, days_to, days_to_event, free_days
 from setwright.checks.threshold import threshold
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession
-from setwright.model.vocabulary import WEEKDAYS
 
 ID = "key-session-too-close"
 SEVERITY = "warning"
@@ -44,9 +45,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each session and each thing that it comes too close to, at the first week."""
     for plan in subject.plans:
         seen: set[tuple[str, str]] = set()
+        yield from _on_any_day(subject, plan)
         for session in plan.sessions:
-            sets = sets_by_region(subject, session)
-            if max((sets[region] for region in LEGS), default=0) < ENOUGH_SETS:
+            if session.day is None or not _is_for_legs(subject, session):
                 continue
             for what, hours, path in ahead(plan, session):
                 if hours * 3600 < subject.value(LEAST) and (session.session, what) not in seen:
@@ -60,12 +61,34 @@ def check(subject: Subject) -> Iterator[Doubt]:
                     )
 
 
+def _is_for_legs(subject: Subject, session: ResolvedSession) -> bool:
+    sets = sets_by_region(subject, session)
+    return max((sets[region] for region in LEGS), default=0) >= ENOUGH_SETS
+
+
+def _on_any_day(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
+    """Yield one doubt at the first week that has fewer free days than sessions for the legs on any day."""
+    for week in plan.weeks:
+        legs = sum(1 for session in week.sessions if session.day is None and _is_for_legs(subject, session))
+        free = free_days(plan, week, float(subject.value(LEAST)))
+        if legs > free:
+            days = f"{free} day leaves" if free == 1 else f"{free} days leave"
+            yield Doubt(
+                subject.at(f"plans/{plan.ident}.yml", "phases", week.phase, "sessions"),
+                f"{legs} sessions of week {week.number} work the legs, and {days} {LEAST.said(subject.value(LEAST))} "
+                "before what is hard",
+                "plan fewer of them, or a day less of hard training beside them",
+                plan.plan.accept,
+            )
+            return
+
+
 def ahead(plan: ResolvedPlan, session: ResolvedSession) -> Iterator[tuple[str, int, tuple[str | int, ...]]]:
     """Yield what comes after a session, in how many hours, and where it is written."""
     for index, other in enumerate(plan.plan.other_training):
-        if other.hard:
-            days = (WEEKDAYS.index(other.day) - session.date.weekday()) % 7
-            yield f"the key session of {other.day}", days * 24, ("other_training", index)
-    event = plan.plan.event
-    if event is not None and event.date >= session.date:
-        yield event.name, (event.date - session.date).days * 24, ("event",)
+        if other.hard and session.day is not None:
+            hours = days_to(session.day, other.day) * HOURS_A_DAY
+            yield f"the key session of {other.day}", hours, ("other_training", index)
+    event, days = plan.plan.event, days_to_event(plan, session)
+    if event is not None and days is not None:
+        yield event.name, days * HOURS_A_DAY, ("event",)

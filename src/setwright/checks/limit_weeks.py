@@ -9,7 +9,7 @@ from dataclasses import replace
 from itertools import islice
 
 from setwright.checks.limit_crossing import dose_place, limit_place
-from setwright.checks.load_step import oversteps, uses_in
+from setwright.checks.load_step import oversteps, uses_before, uses_in
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.dose.contacts import contacts, routine_contacts
 from setwright.dose.in_use import most_sets
@@ -25,11 +25,14 @@ def weekly_steps(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each exercise whose load steps by more than its limit, at the first such step of any plan."""
     crossed: set[str] = set()
     for plan in subject.plans:
+        before = uses_before(subject.plans, plan)
         for ident, uses in uses_in(plan).items():
             limits = subject.programme.exercises[ident].limits
             if limits is None or limits.weekly_step is None or ident in crossed:
                 continue
-            for found in islice(oversteps(subject, plan.ident, uses, limits.weekly_step, shares=True), 1):
+            for found in islice(
+                oversteps(subject, plan.ident, uses, limits.weekly_step, True, before.get(ident, ())), 1
+            ):
                 crossed.add(ident)
                 yield Doubt(
                     dose_place(subject, plan, found.session, found.now, found.now.slot, "load"),

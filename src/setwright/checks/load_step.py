@@ -4,7 +4,7 @@ Looks at each exercise in the weeks of a plan, whichever session it stands in. A
 owned weight that a member takes to the next one, for every body weight of the club, since a tenth on paper may be 4 kg
 to 6 kg. The step to the next weight that the club owns, with nothing between, passes if the repetitions (or time, or
 distance) have climbed at the weight before and start again below. Loads that meet no owned weight, and shares of 1RM,
-are judged as written.
+are judged as written. A plan that `follows` another goes on from that one's last weeks.
 
 What comes before is the heaviest load of the last four weeks in the same session, or in another one where the exercise
 is new to this session. So neither a lighter week nor a taper nor a lighter week that the coach wrote into the numbers
@@ -19,7 +19,6 @@ load with less risk.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from datetime import timedelta
 from fractions import Fraction
 from math import ceil, floor
 from typing import Final
@@ -27,6 +26,7 @@ from typing import Final
 from setwright.checks.example import Example
 from setwright.checks.limit_crossing import dose_place
 from setwright.checks.rule import Doubt, Subject
+from setwright.checks.spacing import length_in_days
 from setwright.checks.threshold import threshold
 from setwright.dose.progression import with_magnitude
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
@@ -43,8 +43,8 @@ SOURCE = (
 )
 MOST: Final = threshold(ID, "most", "%", 10, (1, 50), "the largest step of a load in a week")
 THRESHOLDS = (MOST,)
-RECENT: Final = timedelta(weeks=4)
-"""How far back the heaviest load counts. Common practice, no source."""
+RECENT: Final = 28
+"""How many days back the heaviest load counts. Common practice, no source."""
 
 BAD: Example = {
     "sessions/legs": """
@@ -141,8 +141,26 @@ def uses_in(plan: ResolvedPlan) -> dict[str, list[Use]]:
     return found
 
 
+def uses_before(plans: Sequence[ResolvedPlan], plan: ResolvedPlan) -> dict[str, list[Use]]:
+    """Return every use in the plans that a plan follows, as if it began on the day after their last week."""
+    found: dict[str, list[Use]] = {}
+    earlier, days = plan, 0
+    while (before := next((one for one in plans if one.ident == earlier.plan.follows), None)) is not None:
+        days += length_in_days(before)
+        for exercise, uses in uses_in(before).items():
+            moved = [(replace(session, since_start=session.since_start - days), item) for session, item in uses]
+            found[exercise] = [*moved, *found.get(exercise, [])]
+        earlier = before
+    return found
+
+
 def oversteps(
-    subject: Subject, plan: str, uses: Sequence[Use], most: Fraction, shares: bool = False
+    subject: Subject,
+    plan: str,
+    uses: Sequence[Use],
+    most: Fraction,
+    shares: bool = False,
+    before: Sequence[Use] = (),
 ) -> Iterator[Overstep]:
     """Yield every step of an exercise's load that is more than so many percent, in order of date.
 
@@ -152,8 +170,9 @@ def oversteps(
         uses: the exercise in the plan's normal weeks, as ``uses_in`` returns them.
         most: the largest step in percent.
         shares: judge a share as written, too, whatever it comes to in the hand.
+        before: the exercise in the plans that this one follows.
     """
-    trained: list[Use] = []
+    trained: list[Use] = list(before)
     for session, item in uses:
         comparable = _comparable(trained, session, item)
         trained.append((session, item))
@@ -168,7 +187,9 @@ def _of_heaviest(
     subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
 ) -> Overstep | None:
     session, item = use
-    before = _heaviest([i for s, i in comparable if session.date - s.date <= RECENT] or [i for _, i in comparable[-1:]])
+    before = _heaviest(
+        [i for s, i in comparable if session.since_start - s.since_start <= RECENT] or [i for _, i in comparable[-1:]]
+    )
     if before is None or item.dose.heaviest is None:
         return None
     return _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
@@ -200,8 +221,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
     most = subject.value(MOST)
     seen: set[tuple[str, Slot]] = set()
     for plan in subject.plans:
+        before = uses_before(subject.plans, plan)
         for exercise, uses in uses_in(plan).items():
-            for found in oversteps(subject, plan.ident, uses, most):
+            for found in oversteps(subject, plan.ident, uses, most, before=before.get(exercise, ())):
                 where = (found.session.session, found.now.slot)
                 if where in seen:
                     continue
@@ -217,7 +239,7 @@ def check(subject: Subject) -> Iterator[Doubt]:
 def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
     """Return what to compare with, in order of date: the same place, or where it is new there, any other before."""
     own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
-    return own or [(s, i) for s, i in trained if s.date < session.date]
+    return own or [(s, i) for s, i in trained if s.since_start < session.since_start]
 
 
 def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:

@@ -29,7 +29,7 @@ GOOD: Example = {
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each file that is not reached from a plan."""
     programme = subject.programme
-    sessions = {s for plan in programme.plans.values() for phase in plan.phases for s in phase.sessions.values()}
+    sessions = {ident for plan in programme.plans.values() for ident in plan.session_ids}
     sessions |= {c.do_instead for plan in programme.plans.values() for c in plan.changes if c.do_instead}
     routines = {r for s in programme.sessions.values() for r in (*s.warm_up, *s.cool_down)}
     exercises = {

@@ -24,7 +24,11 @@ from setwright.wording.language import ENGLISH
 @click.option("--body-weight", help="In kg, or with a unit: 68, '150 lb'.")
 @program_folder
 def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program: Path) -> None:
-    """Print how a dose came about: explain relay week 7 friday goblet-squat --body-weight 68."""
+    """Print how a dose came about: explain relay week 7 friday goblet-squat --body-weight 68.
+
+    Where the week's sessions are on any day, say which one instead of the day: session 2. The second one of a day is
+    friday 2.
+    """
     week, day, exercise = _where(where)
     base_kg = _body_weight(body_weight)
     looked = looking.look(program, str(program))
@@ -48,12 +52,17 @@ def explain(plan: str, where: tuple[str, ...], body_weight: str | None, program:
 
 def _where(words: tuple[str, ...]) -> tuple[int, str, str]:
     rest = [word for word in words if word.lower() != "week"]
-    if len(rest) != 3 or not rest[0].isdecimal():
+    if len(rest) not in (3, 4) or not rest[0].isdecimal():
         raise click.UsageError("say where, such as: explain relay week 7 friday push-up")
     day = rest[1].lower()
-    if day not in WEEKDAYS:
+    if day not in (*WEEKDAYS, "session"):
         raise click.UsageError(f"'{rest[1]}' is not a day: {did_you_mean(day, WEEKDAYS)}")
-    return int(rest[0]), day, rest[2]
+    if len(rest) == 4 and not rest[2].isdecimal():
+        raise click.UsageError(f"'{rest[2]}' is no number: write which session it is, such as '{day} 2'")
+    if day == "session" and len(rest) == 3:
+        raise click.UsageError("which session? write its number: explain starter week 7 session 2 push-up")
+    number = "" if len(rest) == 3 or (day != "session" and rest[2] == "1") else f" {rest[2]}"
+    return int(rest[0]), f"{day}{number}", rest[-1]
 
 
 def _body_weight(written: str | None) -> Fraction | None:
@@ -69,7 +78,9 @@ def _body_weight(written: str | None) -> Fraction | None:
 def _session_on(plan: ResolvedPlan, week: int, day: str) -> ResolvedSession:
     if not 1 <= week <= len(plan.weeks):
         raise click.UsageError(f"{plan.ident} has weeks 1 to {len(plan.weeks)}")
-    days: dict[str, ResolvedSession] = {session.day: session for session in plan.weeks[week - 1].sessions}
+    days: dict[str, ResolvedSession] = {
+        session.place.replace("-", " "): session for session in plan.weeks[week - 1].sessions
+    }
     found: ResolvedSession = known(day, days, "day")
     return found
 

@@ -1,35 +1,44 @@
-"""What single changes do to a week's days: a session moved, left out, or done in the place of another."""
+"""What single changes do to a week's places: a session moved, left out, or done in the place of another."""
 
-from datetime import date, timedelta
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from setwright.dose.resolved import Reason
 from setwright.model.plan import Change
-from setwright.model.vocabulary import WEEKDAYS, Weekday
+from setwright.model.vocabulary import Weekday
+from setwright.model.weekly import Planned
 
 
-def moved(day: Weekday, ident: str, changes: list[Change]) -> tuple[Weekday, str, list[Reason], str | None]:
-    """Return the day and session after this week's changes, the reasons, and the reason to skip it, if any."""
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A session in its week after single changes; ``left_out`` is the reason to skip it, if any."""
+
+    planned: Planned
+    day: Weekday | None
+    session: str
+    reasons: tuple[Reason, ...]
+    left_out: str | None = None
+
+
+def placed(planned: Planned, changes: Sequence[Change]) -> Placed:
+    """Return where and as what a planned session is done after this week's changes, with the reasons."""
     reasons: list[Reason] = []
-    written_day = day
+    day, ident = planned.day, planned.session
     for change in changes:
-        if not means(change, written_day, ident):
+        if not means(change, planned, ident):
             continue
         if change.skip:
-            return day, ident, reasons, change.why
+            return Placed(planned, day, ident, tuple(reasons), change.why)
         if change.move_to is not None:
-            reasons.append(Reason(change.why, moved_from=written_day))
+            reasons.append(Reason(change.why, moved_from=planned.day))
             day = change.move_to
         elif change.do_instead is not None:
             ident = change.do_instead
             reasons.append(Reason(change.why))
-    return day, ident, reasons, None
+    return Placed(planned, day, ident, tuple(reasons))
 
 
-def means(change: Change, day: Weekday, ident: str) -> bool:
-    """Say whether a change is about that day's session; where it names both day and session, both must fit."""
-    return change.day in (None, day) and change.session in (None, ident)
-
-
-def date_of(day: Weekday, week_starts: date) -> date:
-    """Return the date of a day in the week that starts on a date, whatever weekday that is."""
-    return week_starts + timedelta(days=(WEEKDAYS.index(day) - week_starts.weekday()) % 7)
+def means(change: Change, planned: Planned, ident: str) -> bool:
+    """Say whether a change is about a planned session; what it names of day, number and session must all fit."""
+    at = change.day in (None, planned.day) and change.number in (None, planned.number)
+    return at and change.session in (None, ident)

@@ -1,17 +1,19 @@
 """From a programme to explicit doses: every week, every session, every exercise."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
-from datetime import date, timedelta
+from datetime import date
 
 from setwright.dose.by_the_clock import on_the_beat, rounds_in, time_on_the_beat, with_what_is_left
 from setwright.dose.change import Difference, changes_between, own_changes, round_changes
 from setwright.dose.choosing import Course, any_of, picks_in
 from setwright.dose.dose import Clock
 from setwright.dose.heights import heights_of
-from setwright.dose.moving import date_of, means, moved
+from setwright.dose.moving import Placed, means, placed
 from setwright.dose.prescribing import lightened, overridden, prescribed, rest_at
 from setwright.dose.ramping import led_up_to, ramp_takes
 from setwright.dose.resolved import (
+    Group,
     Reason,
     ResolvedBlock,
     ResolvedItem,
@@ -25,18 +27,19 @@ from setwright.dose.sequence import Step, block_steps
 from setwright.dose.taken import in_hand
 from setwright.dose.taking import Weights
 from setwright.dose.timing import USUAL_CHANGE_OVER_S, TimeRange, block_time, session_time
-from setwright.dose.week_kind import Remains, remains_in
+from setwright.dose.week_kind import Remains, remains_after, remains_in
 from setwright.model.amounts import Rests
+from setwright.model.calendar import Break, slug, week_after, week_starts
 from setwright.model.plan import Change, Plan
 from setwright.model.prescription import Prescription
 from setwright.model.programme import Programme
 from setwright.model.session import Block, Session, Slot
-from setwright.model.vocabulary import Weekday
+from setwright.model.vocabulary import WEEKDAYS, Weekday
 
 
 def resolve(programme: Programme) -> tuple[ResolvedPlan, ...]:
-    """Return every plan with every number explicit, in order of their first day and id."""
-    plans = sorted(programme.plans.items(), key=lambda pair: (pair[1].starts, pair[0]))
+    """Return every plan with every number explicit, in order of their first day and id; those without a date last."""
+    plans = sorted(programme.plans.items(), key=lambda pair: (min(pair[1].groups.values(), default=date.max), pair[0]))
     bands = Weights(programme)
     return tuple(_PlanResolver(programme, ident, plan, bands).resolve() for ident, plan in plans)
 
@@ -54,55 +57,84 @@ class _PlanResolver:
         self.programme, self.ident, self.plan, self.bands = programme, ident, plan, bands
         self.counted = _Counted()
 
-    def resolve(self) -> ResolvedPlan:
-        weeks, number = [], 0
-        for index, phase in enumerate(self.plan.phases):
-            for phase_week in range(1, phase.weeks + 1):
-                number += 1
-                weeks.append(self.week(number, index, phase_week))
-        return ResolvedPlan(self.ident, self.plan, tuple(weeks))
+        self.groups = tuple(
+            Group(name, slug(name), week_starts(day, plan.week_count, plan.breaks)) for name, day in plan.groups.items()
+        )
+        self.after = self.breaks_before()
 
-    def week(self, number: int, phase_index: int, phase_week: int) -> ResolvedWeek:
-        phase = self.plan.phases[phase_index]
-        starts = self.plan.starts + timedelta(weeks=number - 1)
-        remains = remains_in(phase, phase_week)
+    def resolve(self) -> ResolvedPlan:
+        weeks = tuple(self.week(number) for number in range(1, self.plan.week_count + 1))
+        return ResolvedPlan(self.ident, self.plan, weeks, self.groups)
+
+    def week(self, number: int) -> ResolvedWeek:
+        phase_index, phase_week = self.plan.phase_of(number)
+        after = self.after.get(number)
+        remains = remains_in(self.plan.phases[phase_index], phase_week)
+        if after is not None and after.coming_back is not None:
+            remains = remains_after(after.coming_back, remains)
         changes = [change for change in self.plan.changes if change.week == number]
-        sessions, skipped = [], []
-        for written_day, written_ident in phase.sessions.items():
-            day, ident, reasons, left_out = moved(written_day, written_ident, changes)
-            on = date_of(day, starts)
-            if left_out is not None:
-                skipped.append(Skipped(day, on, ident, left_out))
+        sessions: list[ResolvedSession] = []
+        skipped: list[Skipped] = []
+        for one in self.in_order(placed(planned, changes) for planned in self.plan.planned(number)):
+            if one.left_out is not None:
+                on = self.date_of(number, one)
+                skipped.append(Skipped(one.day, one.planned.number, on, one.session, one.left_out))
                 continue
-            doses = [c for c in changes if c.doses and means(c, written_day, ident)]
-            sessions.append(self.session(number, day, on, ident, remains, doses, reasons))
+            doses = [c for c in changes if c.doses and means(c, one.planned, one.session)]
+            before = sum(session.day == one.day for session in sessions)
+            place = one.planned.number if one.day is None else before + 1
+            sessions.append(self.session(number, one, place, remains, doses))
         if remains.kind == "normal":
             for ident in {session.session for session in sessions}:
                 self.counted.trained[ident] = self.counted.trained.get(ident, 0) + 1
         for session in sessions:
             for item in session.all_items:
                 self.counted.last[session.session, item.slot] = item
+        starts, ends = self.groups[0].span_of(number) if self.groups else (None, None)
         return ResolvedWeek(
             number=number,
             starts=starts,
-            ends=starts + timedelta(days=6),
+            ends=ends,
             phase=phase_index,
             phase_week=phase_week,
             remains=remains,
-            sessions=tuple(sorted(sessions, key=lambda s: s.date)),
-            skipped=tuple(sorted(skipped, key=lambda s: s.date)),
+            sessions=tuple(sessions),
+            skipped=tuple(skipped),
+            after=after,
         )
 
-    def session(
-        self,
-        week: int,
-        day: Weekday,
-        on: date,
-        ident: str,
-        remains: Remains,
-        changes: list[Change],
-        reasons: list[Reason],
-    ) -> ResolvedSession:
+    def breaks_before(self) -> dict[int, Break]:
+        """Return the weeks that come right after a break, with it, where it is the same week for every group."""
+        found = {}
+        for one in self.plan.breaks:
+            weeks = {week_after(group.starts, one) for group in self.groups}
+            week = weeks.pop()
+            if week is not None and not weeks:
+                found[week] = one
+        return found
+
+    def in_order(self, week: Iterable[Placed]) -> list[Placed]:
+        """Return a week's sessions day by day, as they are done; where the days are open, in the order written."""
+        return sorted(week, key=lambda one: 0 if one.day is None else self.day_of_week(one.day))
+
+    def day_of_week(self, day: Weekday) -> int:
+        """Return which day of the plan's weeks a weekday is, from 0."""
+        return (WEEKDAYS.index(day) - WEEKDAYS.index(self.plan.first_weekday)) % 7
+
+    def date_of(self, week: int, one: Placed) -> date | None:
+        """Return the date of the plan's first start, where there is one and the day is fixed."""
+        return self.groups[0].date_of(week, one.day) if self.groups and one.day is not None else None
+
+    def since_start(self, week: int, one: Placed) -> int:
+        """Return the days from the plan's first one; open days are spread evenly over their week."""
+        starts = self.groups[0].starts if self.groups else ()
+        first = (starts[week - 1] - starts[0]).days if starts else 7 * (week - 1)
+        if one.day is not None:
+            return first + self.day_of_week(one.day)
+        return first + 7 * (one.planned.number - 1) // len(self.plan.planned(week))
+
+    def session(self, week: int, one: Placed, number: int, remains: Remains, changes: list[Change]) -> ResolvedSession:
+        ident = one.session
         written = self.programme.sessions[ident]
         count = self.counted.trained.get(ident, 0)
         # Lighter and taper weeks stand where the last real week stood.
@@ -116,15 +148,19 @@ class _PlanResolver:
         return ResolvedSession(
             plan=self.ident,
             week=week,
-            day=day,
-            date=on,
+            day=one.day,
+            number=number,
+            date=self.date_of(week, one),
+            since_start=self.since_start(week, one),
+            at=written.at,
+            planned=one.planned.place,
             session=ident,
             remains=remains,
             trained=trained,
             first_time=not any(key[0] == ident for key in self.counted.last),
             blocks=blocks,
             time=session_time([block.time for block in blocks]),
-            reasons=(*reasons, *whole),
+            reasons=(*one.reasons, *whole),
         )
 
     def block(

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
+from datetime import time as clock
 from fractions import Fraction
 
 from setwright.dose.bands import LoadBand
@@ -15,10 +16,12 @@ from setwright.dose.sequence import Step, session_steps
 from setwright.dose.timing import TimeRange, between_blocks, in_minutes
 from setwright.dose.week_kind import Remains
 from setwright.model.amounts import Rests
+from setwright.model.calendar import Break
 from setwright.model.load import Load
 from setwright.model.plan import Plan
 from setwright.model.session import BlockKind, Slot
-from setwright.model.vocabulary import Weekday
+from setwright.model.vocabulary import WEEKDAYS, Weekday
+from setwright.model.weekly import place_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,12 +171,22 @@ class ResolvedBlock:
 
 @dataclass(frozen=True, slots=True)
 class ResolvedSession:
-    """One session on one day. ``trained`` is the week of its progression, counted from 0."""
+    """One session of one week, on one day or on any. ``trained`` is the week of its progression, counted from 0.
+
+    ``day`` is None where it is done on any day; ``number`` counts it from 1, then in its week, else on its day.
+    ``date`` is that of the plan's first start, None where no day or no start is written. ``since_start`` counts the
+    days from the plan's first one, breaks included; where the day is open, as if sessions were spread over the week.
+    ``at`` is when it begins on the club's clock, where that is written. ``planned`` is its place before it was moved.
+    """
 
     plan: str
     week: int
-    day: Weekday
-    date: date
+    day: Weekday | None
+    number: int
+    date: date | None
+    since_start: int
+    at: clock | None
+    planned: str
     session: str
     remains: Remains
     trained: int
@@ -181,6 +194,11 @@ class ResolvedSession:
     blocks: tuple[ResolvedBlock, ...]
     time: TimeRange
     reasons: tuple[Reason, ...]
+
+    @property
+    def place(self) -> str:
+        """Where it stands in its week, as addresses have it: friday, friday-2, session-1. No word of any language."""
+        return place_of(self.day, self.number)
 
     @property
     def steps(self) -> tuple[Step, ...]:
@@ -210,35 +228,69 @@ class ResolvedSession:
 
 @dataclass(frozen=True, slots=True)
 class Skipped:
-    """A day on which the plan's session is left out, and why."""
+    """A planned session that is left out, and why; ``number`` counts as that of a session does."""
 
-    day: Weekday
-    date: date
+    day: Weekday | None
+    number: int
+    date: date | None
     session: str
     why: str
 
 
 @dataclass(frozen=True, slots=True)
 class ResolvedWeek:
-    """One week of a plan. ``phase`` counts from 0, ``phase_week`` from 1."""
+    """One week of a plan. ``phase`` counts from 0, ``phase_week`` from 1.
+
+    ``starts`` and ``ends`` are those of the plan's first start, None without any; ``after`` is the break that lies
+    right before it, for every group.
+    """
 
     number: int
-    starts: date
-    ends: date
+    starts: date | None
+    ends: date | None
     phase: int
     phase_week: int
     remains: Remains
     sessions: tuple[ResolvedSession, ...]
     skipped: tuple[Skipped, ...]
+    after: Break | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Members who begin together: the first day of each of their weeks. The only one of a plan has no name."""
+
+    name: str
+    slug: str
+    starts: tuple[date, ...]
+
+    def date_of(self, week: int, day: Weekday) -> date:
+        """Return the date of a day in a week, from 1."""
+        first = self.starts[week - 1]
+        return first + timedelta(days=(WEEKDAYS.index(day) - first.weekday()) % 7)
+
+    def span_of(self, week: int) -> tuple[date, date]:
+        """Return the first and last day of a week, from 1."""
+        return self.starts[week - 1], self.starts[week - 1] + timedelta(days=6)
 
 
 @dataclass(frozen=True, slots=True)
 class ResolvedPlan:
-    """A plan, week by week."""
+    """A plan, week by week; ``groups`` are those who begin together, none where each member begins when they like."""
 
     ident: str
     plan: Plan
     weeks: tuple[ResolvedWeek, ...]
+    groups: tuple[Group, ...] = ()
+
+    def event_on(self, group: Group) -> date | None:
+        """Return the day that the plan leads up to for a group, if any."""
+        event = self.plan.event
+        if event is None or event.week is None or event.day is None:
+            return event.date if event else None
+        if event.week <= len(self.weeks):
+            return group.date_of(event.week, event.day)
+        return group.date_of(len(self.weeks), event.day) + timedelta(weeks=event.week - len(self.weeks))
 
     @property
     def sessions(self) -> Iterator[ResolvedSession]:

@@ -6,6 +6,7 @@ from math import ceil
 from typing import Final, Literal
 
 from setwright.dose.progression import with_magnitude
+from setwright.model.calendar import ComingBack
 from setwright.model.load import BodyWeightShare, Load, OneRepMaxShare, Weight, magnitude
 from setwright.model.plan import Phase
 
@@ -35,6 +36,17 @@ def remains_in(phase: Phase, phase_week: int) -> Remains:
     if phase.taper:
         return Remains("taper", sets=phase.taper.sets[phase_week - 1])
     return Remains()
+
+
+def remains_after(coming_back: ComingBack, planned: Remains) -> Remains:
+    """Return what remains in the week after a break: of each number the smaller share, where the week has one too."""
+    whole = Fraction(100)
+    return Remains(
+        "lighter",
+        min(coming_back.sets or whole, planned.sets),
+        min(coming_back.reps or whole, planned.reps),
+        min(coming_back.load or whole, planned.load),
+    )
 
 
 def share_of_count(count: int, percent: Fraction) -> int:

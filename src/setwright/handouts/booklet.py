@@ -6,13 +6,23 @@ from typing import Any
 from setwright.dose.resolved import ResolvedPlan, ResolvedSession, ResolvedWeek
 from setwright.dose.rules import RULES, Rule
 from setwright.handouts.exercise import card_data
-from setwright.handouts.session import no_session, session_data
+from setwright.handouts.session import after_break, no_session, session_data
 from setwright.handouts.sheet import Sheet
 from setwright.handouts.writing import Desk, part_data
 from setwright.outline import paper
 from setwright.outline.addresses import plan_path, routine_path
 from setwright.outline.training import phases, week_sets
-from setwright.wording.times import day_long, duration, span_of_days, week_kind, weekday
+from setwright.wording.days import (
+    break_when,
+    ends_when,
+    event_when,
+    place,
+    skipped_when,
+    starts_when,
+    week_by_group,
+    week_when,
+)
+from setwright.wording.times import duration, week_kind, weekday
 from setwright.wording.vocabulary import routine_kind
 
 
@@ -28,10 +38,14 @@ def booklet_data(desk: Desk, plan: ResolvedPlan) -> dict[str, Any]:
     exercises = _exercises(desk, plan, routines)
     event = plan.plan.event
     language, say = desk.language, desk.language.say
-    first, last = day_long(language, plan.weeks[0].starts), day_long(language, plan.weeks[-1].ends)
+    first, last = starts_when(language, plan), ends_when(language, plan)
     facts = [[say("Starts"), first], [say("Ends"), last]]
     if event:
-        facts.append([event.name, day_long(language, event.date)])
+        facts.append([event.name, event_when(language, plan)])
+    facts += [[say("Break"), break_when(language, one)] for one in plan.plan.breaks]
+    before = next((other for other in desk.site.plans if other.ident == plan.plan.follows), None)
+    if before:
+        facts.append([say("Follows"), before.plan.name])
     return {
         **desk.frame(plan.plan.name, plan_path(plan.ident)),
         "for": desk.prose(plan.plan.for_),
@@ -60,27 +74,34 @@ def _phase(desk: Desk, plan: ResolvedPlan, name: str, aim: str, weeks: Iterable[
         "weeks": [
             {
                 "number": week.number,
-                "title": desk.language.say("Week %(week)s, %(days)s", week=week.number, days=_days(desk, week)),
-                "days": _days(desk, week),
+                "title": _title(desk, plan, week),
+                "days": week_by_group(desk.language, plan, week),
+                "blank": not plan.groups,
+                "after": after_break(desk, week),
                 "kind": week_kind(desk.language, week.remains.kind),
                 "sets": week_sets(week),
                 "sessions": [_session(desk, plan, session) for session in week.sessions],
-                "skipped": [no_session(desk, day_long(desk.language, s.date), s.why) for s in week.skipped],
+                "skipped": [
+                    no_session(desk, skipped_when(desk.language, plan, week.number, s), s.why) for s in week.skipped
+                ],
             }
             for week in weeks
         ],
     }
 
 
-def _days(desk: Desk, week: ResolvedWeek) -> str:
-    return span_of_days(desk.language, week.starts, week.ends)
+def _title(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek) -> str:
+    days = week_when(desk.language, plan, week)
+    if not days:
+        return desk.language.say("Week %(week)s", week=week.number)
+    return desk.language.say("Week %(week)s, %(days)s", week=week.number, days=days)
 
 
 def _session(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> dict[str, Any]:
     data = session_data(desk, plan, session)
     left_out = ("notice", "contact", "emergency", "stop_if", "code", "safety_address", "club", "place")
     kept = {key: value for key, value in data.items() if key not in left_out}
-    return kept | {"short_day": weekday(desk.language, session.day)}
+    return kept | {"short_day": place(desk.language, session)}
 
 
 def _routines(desk: Desk, plan: ResolvedPlan) -> list[str]:

@@ -16,7 +16,8 @@ from setwright.review.words import Where
 from setwright.wording import blocks
 from setwright.wording.changes import in_a_line, since_last_time
 from setwright.wording.choices import clinician_decides, for_whom
-from setwright.wording.times import day_long, duration, durations, span_with_year, time_range, week_kind, weekday
+from setwright.wording.days import break_when, session_when, skipped_when, week_when
+from setwright.wording.times import duration, durations, time_range, week_kind, weekday
 from setwright.wording.vocabulary import kit
 
 
@@ -47,7 +48,8 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
     where = {"plan": plan.plan.name, "week": session.week, "weeks": len(plan.weeks), "phase": phase.name}
     return {
         **desk.frame(written.name, session_path(session)),
-        "day": day_long(language, session.date),
+        "day": session_when(language, plan, session),
+        "blank": not plan.groups or session.day is None,
         "week": session.week,
         "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
         "kind": week_kind(language, session.remains.kind, phase.name),
@@ -74,12 +76,14 @@ def week_data(desk: Desk, plan: ResolvedPlan, week: ResolvedWeek, sessions: list
     title = say("Week %(week)s of %(plan)s", week=week.number, plan=plan.plan.name)
     return {
         **desk.frame(title, week_path(plan.ident, week.number)),
-        "days": span_with_year(language, week.starts, week.ends),
+        "days": week_when(language, plan, week, with_year=True),
+        "blank": not plan.groups,
         "phase": say("%(phase)s, week %(week)s of %(weeks)s", **where),
         "kind": week_kind(language, week.remains.kind, phase.name),
         "aim": desk.prose(phase.aim),
+        "after": after_break(desk, week),
         "sessions": sessions,
-        "skipped": [no_session(desk, day_long(language, skipped.date), skipped.why) for skipped in week.skipped],
+        "skipped": [no_session(desk, skipped_when(language, plan, week.number, s), s.why) for s in week.skipped],
         "other": [
             {"day": weekday(language, other.day), "what": desk.prose(other.what), "hard": other.hard}
             for other in plan.plan.other_training
@@ -127,6 +131,14 @@ def _names(desk: Desk, idents: Iterable[str]) -> str:
 def no_session(desk: Desk, day: str, why: str) -> dict[str, Any]:
     """Return a day without its session, and why."""
     return {"day": desk.language.say("%(day)s: no session.", day=day), "why": desk.prose(why)}
+
+
+def after_break(desk: Desk, week: ResolvedWeek) -> list[dict[str, str]] | None:
+    """Return the break before a week, with its reason, where there is one."""
+    if week.after is None:
+        return None
+    days = desk.language.say("After the break, %(days)s.", days=break_when(desk.language, week.after))
+    return [{"kind": "strong", "text": f"{days} "}, *desk.prose(week.after.why)]
 
 
 def _block(

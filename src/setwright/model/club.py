@@ -10,11 +10,11 @@ from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag,
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
-from setwright.model.plan import Day
+from setwright.model.dates import Day, TimeZone
 from setwright.model.region import OwnRegion
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Flag, Length, Mass
+from setwright.model.units import Count, Flag, Length, Mass, Weeks
 from setwright.model.vocabulary import Region
 
 
@@ -174,6 +174,13 @@ class Club(CoachModel):
     body_weight: BodyWeightRange = Field(description="The body weights that load bands cover.")
     one_rep_max: OneRepMaxRange = Field(
         default_factory=OneRepMaxRange, description="The 1RM that tables cover, if loads are a share of it."
+    )
+    time_zone: TimeZone | None = Field(
+        default=None,
+        description="The club's clock, by the IANA database, such as Europe/Vienna; for sessions with 'at'.",
+    )
+    long_gap: Weeks = Field(
+        default=2, description="After how many weeks without training a phone proposes the way back, such as 2 weeks."
     )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
     kit_names: dict[Id, Name] = Field(

@@ -2,13 +2,14 @@
 
 import re
 from datetime import date
-from typing import Annotated, Any, Final, Literal, Self
+from typing import Any, Literal, Self
 
-from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
+from pydantic import Field, model_validator
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.amounts import Distances, LoadsField, Reps, Times
 from setwright.model.base import CoachModel, refuse
+from setwright.model.calendar import Break, Event, Starts, refuse_unlighter, slug, week_after, week_starts
 from setwright.model.load import EffortField
 from setwright.model.open_end import Leave, refuse_open
 from setwright.model.prescription import MEASURES, refuse_other_length, refuse_unfelt
@@ -16,34 +17,8 @@ from setwright.model.slips import in_a_row
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Duration, Flag, Percent, shown
-from setwright.model.vocabulary import Weekday
-
-
-def parse_day(value: Any) -> date:
-    """Return a calendar day from year-month-day (ISO 8601), of the years 1900 to 2200."""
-    if isinstance(value, date):
-        return value
-    text, hint = str(value).strip(), "write year-month-day, such as 2027-07-05"
-    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
-        refuse("not-a-date", f"{shown(text)} is not a date", hint)
-    try:
-        day = date.fromisoformat(text)
-    except ValueError:
-        refuse("not-a-date", f"{shown(text)} is not in the calendar", hint)
-    if not 1900 <= day.year <= 2200:
-        refuse("not-a-date", f"{shown(text)} is in another age", "check the year")
-    return day
-
-
-Day = Annotated[date, PlainValidator(lambda v: parse_day(v)), WithJsonSchema({"type": "string", "format": "date"})]
-"""A calendar day."""
-
-
-class Event(CoachModel):
-    """The day that the plan leads up to."""
-
-    name: Name = Field(description="The event's name.")
-    date: Day = Field(description="Its day.")
+from setwright.model.vocabulary import WEEKDAYS, Weekday
+from setwright.model.weekly import Planned, Sessions, days_of, held, in_order, planned
 
 
 class OtherTraining(CoachModel):
@@ -52,10 +27,6 @@ class OtherTraining(CoachModel):
     day: Weekday = Field(description="Day of the week.")
     what: Prose = Field(description="What it is.")
     hard: Flag = Field(default=False, description="true for a key session.")
-
-
-_LEAST_KEPT: Final = 10
-"""Less than this share, in percent, is no week of training."""
 
 
 class Lighter(CoachModel):
@@ -68,17 +39,7 @@ class Lighter(CoachModel):
 
     @model_validator(mode="after")
     def _is_lighter(self) -> Self:
-        shares = {key: getattr(self, key) for key in ("sets", "reps", "load") if getattr(self, key) is not None}
-        if not shares:
-            refuse("lighter-of-what", "what gets lighter?", "write 'sets: 60 %', 'reps: 80 %' or 'load: 90 %'")
-        for key, share in shares.items():
-            if not _LEAST_KEPT <= share <= 100:
-                refuse(
-                    "lighter-of-what",
-                    f"a lighter week keeps from {_LEAST_KEPT} to 100 %",
-                    "write what remains, such as 60 %",
-                    at=(key,),
-                )
+        refuse_unlighter({"sets": self.sets, "reps": self.reps, "load": self.load})
         return self
 
 
@@ -106,7 +67,9 @@ class Phase(CoachModel):
     name: Name = Field(description="The phase's name.")
     aim: Prose = Field(description="What it is for.")
     weeks: Count = Field(description="How many weeks.")
-    sessions: dict[Weekday, Id] = Field(min_length=1, description="Day of the week: id of the session.")
+    sessions: Sessions = Field(
+        description="Day of the week: id of the session, or a list of ids; a list alone: one after the other, any day."
+    )
     lighter: Lighter | None = Field(default=None, description="Lighter weeks of this phase.")
     taper: Taper | None = Field(default=None, description="Makes this phase a taper.")
 
@@ -159,6 +122,9 @@ class Change(CoachModel):
 
     week: Count = Field(description="Week of the plan.")
     day: Weekday | None = Field(default=None, description="Day of that week.")
+    number: Count | None = Field(
+        default=None, description="Which session: of the week where its sessions are on any day, else of that day."
+    )
     session: Id | None = Field(default=None, description="Session of that week, wherever it stands.")
     skip: Flag = Field(default=False, description="true: no session that day.")
     move_to: Weekday | None = Field(default=None, description="Do it on this day instead.")
@@ -202,7 +168,7 @@ class Change(CoachModel):
 
     @model_validator(mode="after")
     def _one_thing(self) -> Self:
-        if self.day is None and self.session is None:
+        if self.day is None and self.number is None and self.session is None:
             refuse("change-unclear", "which session changes?", "write 'day: friday' or 'session: its-id'")
         ways = [self.skip, self.move_to is not None, self.do_instead is not None, bool(self.doses)]
         if sum(ways) != 1:
@@ -211,7 +177,7 @@ class Change(CoachModel):
                 "a change does one thing" if sum(ways) > 1 else "what changes?",
                 "write just one of 'skip: true', 'move_to: a day', 'do_instead: a session', or numbers like 'reps: 8'",
             )
-        if (self.move_to or self.do_instead) and self.day is None:
+        if (self.move_to or self.do_instead) and self.day is None and self.number is None:
             refuse("change-unclear", "which day?", "write 'day' with 'move_to' and 'do_instead'")
         if self.exercise is not None and not self.doses:
             refuse(
@@ -238,10 +204,15 @@ class Plan(CoachModel):
         default="new",
         description="trained: every member has a season of strength work behind them; checks of jumps ask less.",
     )
-    starts: Day = Field(description="The first day; weeks run from its weekday.")
+    starts: Starts | None = Field(
+        default=None,
+        description="The first day; weeks run from its weekday. One for each group by its name; left out, any day.",
+    )
+    follows: Id | None = Field(default=None, description="Id of the plan that members come from.")
     event: Event | None = Field(default=None, description="The day that it leads up to.")
     other_training: list[OtherTraining] = Field(default=[], max_length=14, description="Training beside the plan.")
     phases: list[Phase] = Field(min_length=1, max_length=24, description="The phases, in order.")
+    breaks: list[Break] = Field(default=[], max_length=12, description="Days without training, in order.")
     changes: list[Change] = Field(default=[], max_length=400, description="Changes in single weeks.")
     accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
@@ -263,3 +234,118 @@ class Plan(CoachModel):
                     at=("changes", index, "week"),
                 )
         return self
+
+    @property
+    def groups(self) -> dict[str, date]:
+        """The first day of each group by its name; one without a name where the plan has one start, none without."""
+        if self.starts is None:
+            return {}
+        return self.starts if isinstance(self.starts, dict) else {"": self.starts}
+
+    @property
+    def first_weekday(self) -> Weekday:
+        """The day on which weeks start; Monday where the plan has no date."""
+        return WEEKDAYS[min((day.weekday() for day in list(self.groups.values())[:1]), default=0)]
+
+    @property
+    def keeps_weekdays(self) -> bool:
+        """Whether anything of the plan stands on a weekday, so that no member can begin its weeks on any."""
+        return any(days_of(phase.sessions) for phase in self.phases) or bool(self.event and self.event.day)
+
+    def planned(self, week: int) -> tuple[Planned, ...]:
+        """Return what a week of the plan, from 1, holds before single changes, in order."""
+        index, phase_week = self.phase_of(week)
+        return tuple(planned(self.phases[index].sessions, phase_week, self.first_weekday))
+
+    def phase_of(self, week: int) -> tuple[int, int]:
+        """Return the phase, from 0, that a week of the plan belongs to, and which week of the phase it is, from 1."""
+        for index, phase in enumerate(self.phases):
+            if week <= phase.weeks:
+                return index, week
+            week -= phase.weeks
+        raise IndexError(week)
+
+    @property
+    def session_ids(self) -> set[str]:
+        """Every session that some phase holds."""
+        return {ident for phase in self.phases for ident in held(phase.sessions)}
+
+    @model_validator(mode="after")
+    def _starts_agree(self) -> Self:
+        if not isinstance(self.starts, dict):
+            return self
+        if len(self.starts) < 2:
+            refuse("groups-unclear", "one group alone needs no name", "write 'starts: 2027-01-04'", at=("starts",))
+        slugs: dict[str, str] = {}
+        for name, day in self.starts.items():
+            if not slug(name) or slug(name) in slugs:
+                said = (
+                    f"'{name}' and '{slugs[slug(name)]}' read alike in an address"
+                    if slug(name)
+                    else f"'{name}' has no letters"
+                )
+                refuse(
+                    "groups-unclear",
+                    said,
+                    "give the group a name of its own, with letters from a to z",
+                    at=("starts", name),
+                )
+            slugs[slug(name)] = name
+            for index, phase in enumerate(self.phases):
+                days, first = days_of(phase.sessions), WEEKDAYS[day.weekday()]
+                if in_order(days, first) != in_order(days, self.first_weekday):
+                    order = ", ".join(in_order(days, first))
+                    refuse(
+                        "groups-unclear",
+                        f"weeks of '{name}' begin on a {first}, so that its days come in another order: {order}",
+                        "start every group on the same weekday, or write the sessions as a list, on any day",
+                        at=("phases", index, "sessions"),
+                    )
+        return self
+
+    @model_validator(mode="after")
+    def _calendar_fits(self) -> Self:
+        event = self.event
+        if self.starts is None and event is not None and event.date is not None:
+            hint = "write 'week: 12' with 'day: sunday', or give the plan its 'starts'"
+            refuse("event-unclear", "a plan without 'starts' leads up to no date", hint, at=("event", "date"))
+        if event is not None and event.week is not None and event.week > self.week_count + 1:
+            said = f"this plan has {self.week_count} weeks, there is no week {event.week}"
+            refuse("no-such-week", said, "weeks are counted from the start of the plan", at=("event", "week"))
+        for index, one in enumerate(self.breaks):
+            if self.starts is None:
+                hint = "leave it out: without 'starts', each member moves the own weeks on the phone"
+                refuse(
+                    "break-without-dates", "a plan without 'starts' has no dates to break", hint, at=("breaks", index)
+                )
+            if index and one.from_ <= self.breaks[index - 1].to:
+                said = "this break begins before the one above ends"
+                refuse(
+                    "breaks-overlap",
+                    said,
+                    "write them in order, and two that touch as one",
+                    at=("breaks", index, "from"),
+                )
+            self._refuse_idle(index, one)
+        return self
+
+    def _refuse_idle(self, index: int, one: Break) -> None:
+        """Refuse a break that no week moves behind, and a way back that comes in another week for each group."""
+        after = {}
+        for name, day in self.groups.items():
+            after[name] = week_after(week_starts(day, self.week_count, self.breaks), one)
+        if not any(after.values()):
+            refuse(
+                "break-misses",
+                "no week of the plan comes after this break",
+                "a break lies between the first and the last day; check its dates, or delete it",
+                at=("breaks", index),
+            )
+        if one.coming_back is not None and len(set(after.values())) > 1:
+            said = " and ".join(f"week {week} of '{name}'" for name, week in after.items() if week)
+            refuse(
+                "break-misses",
+                f"the way back would be {said}: one plan has the same doses for all groups",
+                "leave 'coming_back' out, or write a plan for each group",
+                at=("breaks", index, "coming_back"),
+            )

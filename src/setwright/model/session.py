@@ -11,6 +11,7 @@ from setwright.model.amounts import RestsField
 from setwright.model.base import CoachModel, refuse
 from setwright.model.choices import MOST_CHOICES_OF_A_BLOCK, Entry
 from setwright.model.clock import OPEN_ROUNDS, Rounds, refuse_clock
+from setwright.model.dates import ClockTime
 from setwright.model.prescription import (
     Prescription,
     refuse_growing_list,
@@ -220,6 +221,7 @@ class Session(CoachModel):
     aim: Prose = Field(description="What it is for, in a sentence.")
     time_budget: WorkTime | None = Field(default=None, description="The longest it may take, warm-up included.")
     effort: Count | None = Field(default=None, description="Effort that the whole session should feel like, 1 to 10.")
+    at: ClockTime | None = Field(default=None, description="When it begins on the club's clock, such as 18:30.")
     warm_up: list[Id] = Field(default=[], max_length=6, description="Ids of warm-ups; the member picks one.")
     cool_down: list[Id] = Field(default=[], max_length=6, description="Ids of cool-downs; the member picks one.")
     blocks: list[Block] = Field(min_length=1, max_length=12, description="The blocks, in order.")

@@ -5,8 +5,8 @@ from typing import Annotated, Any, Self
 from pydantic import Field, PlainValidator, WithJsonSchema, model_validator
 
 from setwright.model.base import CoachModel, refuse
+from setwright.model.dates import Day
 from setwright.model.load import LoadField
-from setwright.model.plan import Day
 from setwright.model.tempo import TempoField
 from setwright.model.text import Id, Name, Prose
 from setwright.model.units import Count, Flag, Length, WorkTime, as_text, parse_count, shown

@@ -42,7 +42,7 @@ def week_path(plan: str, week: int) -> str:
 
 def session_path(session: ResolvedSession) -> str:
     """Return the source path of a session's page in its week."""
-    return f"plans/{session.plan}/week-{session.week:02}/{session.day}/index.md"
+    return f"plans/{session.plan}/week-{session.week:02}/{session.place}/index.md"
 
 
 def exercise_path(ident: str) -> str:

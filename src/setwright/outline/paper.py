@@ -14,7 +14,7 @@ REVIEWS: Final = f"{FOLDER}/review/all-exercises-review.pdf"
 
 def session_sheet(session: ResolvedSession) -> str:
     """Return the path of a session's sheet. The file's name still says what it is after a download."""
-    return f"{FOLDER}/{session.plan}/{session.plan}-week-{session.week:02}-{session.day}.pdf"
+    return f"{FOLDER}/{session.plan}/{session.plan}-week-{session.week:02}-{session.place}.pdf"
 
 
 def week_pack(plan: str, week: int) -> str:

@@ -104,7 +104,7 @@ def week_before(plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem
     earlier = [
         other.week
         for other in plan.sessions
-        if other.date < session.date
+        if (other.since_start, other.number) < (session.since_start, session.number)
         and any(one.exercise == item.exercise for one in (other.all_items if item.choices else other.items))
     ]
     return max(earlier, default=None)

@@ -8,14 +8,14 @@ from typing import Any
 
 from markupsafe import Markup, escape
 
-from setwright.dose.resolved import ResolvedItem, ResolvedWeek
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan
 from setwright.model.limits import Limits
 from setwright.model.load import HelpShare, HelpWeight
 from setwright.model.routine import RoutinePart
 from setwright.model.text import exercise_target, plain, spans
 from setwright.outline.site import Site
 from setwright.outline.training import Stretch
-from setwright.wording import blocks, changes, choices, doses, loads, times, vocabulary
+from setwright.wording import blocks, changes, choices, days, doses, loads, times, vocabulary
 from setwright.wording.items import ItemWords, item_words
 from setwright.wording.language import Language, capital
 from setwright.wording.limits import limits_set, never_beyond
@@ -151,8 +151,15 @@ def _in_language(language: Language, unit: str) -> dict[str, Callable[..., Any]]
         "part_names": part_names,
         "stretch_weeks": _stretch_weeks,
         "stretch_dose": _stretch_dose,
-        "days_of_week": _days_of_week,
-        "days_with_year": _days_with_year,
+        "week_when": days.week_when,
+        "session_when": days.session_when,
+        "skipped_when": days.skipped_when,
+        "starts_when": days.starts_when,
+        "ends_when": days.ends_when,
+        "event_when": days.event_when,
+        "event_short": _event_short,
+        "break_when": days.break_when,
+        "place": days.place,
         "unit": loads.unit_of_weight,
     }
     of_weights: dict[str, Callable[..., Any]] = {
@@ -170,13 +177,9 @@ def _stretch_dose(language: Language, stretch: Stretch) -> str:
     return doses.dose_in_words(language, stretch.dose, stretch.rounds)
 
 
+def _event_short(language: Language, plan: ResolvedPlan) -> str:
+    return days.event_when(language, plan, times.day_short)
+
+
 def _limits_set(language: Language, limits: Limits | None) -> list[str]:
     return [f"{row.label}: {row.said}" for row in limits_set(language, limits)]
-
-
-def _days_of_week(language: Language, week: ResolvedWeek) -> str:
-    return times.span_of_days(language, week.starts, week.ends)
-
-
-def _days_with_year(language: Language, week: ResolvedWeek) -> str:
-    return times.span_with_year(language, week.starts, week.ends)

@@ -49,15 +49,18 @@ def pages(site: Site) -> Iterator[Page]:
                 "sets": sets,
                 "bars": bars(language, sets, [week.remains.kind for week in plan.weeks], say("sets")),
                 "starts_on": starts_on(plan),
+                "before": next((other for other in site.plans if other.ident == plan.plan.follows), None),
+                "following": [other for other in site.plans if other.plan.follows == plan.ident],
             },
             crumbs=(Crumb(say("Plans"), PLANS),),
             kind="plan",
         )
 
 
-def starts_on(plan: ResolvedPlan) -> Weekday:
-    """Return the weekday on which each week of a plan starts."""
-    return WEEKDAYS[plan.plan.starts.weekday()]
+def starts_on(plan: ResolvedPlan) -> Weekday | None:
+    """Return the weekday on which each week of a plan starts; None where its members or groups differ in it."""
+    days = {WEEKDAYS[group.starts[0].weekday()] for group in plan.groups}
+    return days.pop() if len(days) == 1 else None
 
 
 def bars(

@@ -9,7 +9,7 @@ from typing import Any, Final
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from setwright.outline import addresses, paper
+from setwright.outline import addresses, feeds, paper
 from setwright.outline.site import Site
 from setwright.pages import filters, pictures
 from setwright.pages.page import Page
@@ -70,6 +70,7 @@ class Renderer:
             club=site.programme.club,
             language=language,
             paths=addresses,
+            feeds=feeds,
             paper=paper,
             phone=attributes,
             pictures=pictures,

@@ -11,8 +11,8 @@ from setwright.pages.page import Crumb, Page
 from setwright.phone import session_data
 from setwright.wording.blocks import block_name
 from setwright.wording.changes import first_time_in_words, in_a_line
+from setwright.wording.days import place, session_when
 from setwright.wording.language import Language
-from setwright.wording.times import day_long, weekday
 
 CUES_SHOWN = 3
 
@@ -52,7 +52,7 @@ def _page(
         title=written.name,
         description=say(
             "%(day)s, week %(week)s of %(plan)s. %(aim)s",
-            day=day_long(language, session.date),
+            day=session_when(language, plan, session),
             week=session.week,
             plan=plan.plan.name,
             aim=written.aim,
@@ -97,7 +97,7 @@ def _neighbour(site: Site, session: ResolvedSession | None) -> Crumb | None:
     if session is None:
         return None
     name = site.programme.sessions[session.session].name
-    day = weekday(site.language, session.day)
+    day = place(site.language, session)
     label = site.language.say("Week %(week)s, %(day)s: %(session)s", week=session.week, day=day, session=name)
     return Crumb(label, session_path(session))
 

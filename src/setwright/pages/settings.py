@@ -7,6 +7,7 @@ import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from setwright.dose.resolved import ResolvedPlan
 from setwright.model.club import Barbell, WeightList, WeightSteps
 from setwright.model.load import OneRepMaxShare
 from setwright.outline.addresses import LOG, OFFLINE, SETTINGS
@@ -34,7 +35,7 @@ def pages(site: Site) -> Iterator[Page]:
         title=say("My settings"),
         description=say("Body weight, kit at home, best lifts. Kept on this device only."),
         template="settings.md.jinja",
-        context={"kit": kit(site), "lifts": lifts(site), "multiples": attributes.multiples()},
+        context={"kit": kit(site), "lifts": lifts(site), "multiples": attributes.multiples(), "plans": own_plans(site)},
         kind="settings",
     )
     yield Page(
@@ -66,6 +67,11 @@ def kit(site: Site) -> list[KitView]:
     return [
         KitView(name, isinstance(club.get(name), WeightSteps | WeightList | Barbell)) for name in names if name in used
     ]
+
+
+def own_plans(site: Site) -> list[ResolvedPlan]:
+    """Return the plans of which a member chooses the group or the first day."""
+    return [plan for plan in site.plans if len(plan.groups) != 1]
 
 
 def lifts(site: Site) -> list[tuple[str, str]]:

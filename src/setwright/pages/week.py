@@ -8,7 +8,7 @@ from setwright.outline.site import Site
 from setwright.outline.training import week_before
 from setwright.pages.page import Crumb, Page
 from setwright.wording.changes import since_last_time
-from setwright.wording.times import span_of_days
+from setwright.wording.days import week_when
 
 
 def pages(site: Site) -> Iterator[Page]:
@@ -23,7 +23,7 @@ def _page(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> Page:
     return Page(
         path=week_path(plan.ident, week.number),
         title=say("Week %(week)s of %(plan)s", week=week.number, plan=plan.plan.name),
-        description=f"{span_of_days(language, week.starts, week.ends)}: {phase.aim}",
+        description=f"{when}: {phase.aim}" if (when := week_when(language, plan, week)) else phase.aim,
         template="week.md.jinja",
         context={
             "plan": plan,
@@ -31,6 +31,7 @@ def _page(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> Page:
             "phase": phase,
             "since_last_time": since_last_time,
             "week_before": week_before,
+            "open_days": any(session.day is None for session in week.sessions),
         },
         crumbs=(Crumb(say("Plans"), PLANS), Crumb(plan.plan.name, plan_path(plan.ident))),
         before=_neighbour(site, plan, week.number - 1),

@@ -1,7 +1,6 @@
 """What the home page says of a day besides its session's name: where it stands, what is taken, and what else is on."""
 
 from collections.abc import Iterator
-from datetime import timedelta
 from typing import Any
 
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession, ResolvedWeek, Skipped
@@ -30,12 +29,9 @@ class Tables:
 
 
 def plan_facts(plan: ResolvedPlan) -> dict[str, Any]:
-    """Return the event that a plan leads up to, if any, and the training beside it, by weekday from Monday, 0."""
-    event = plan.plan.event
+    """Return whom a plan is for, and the training beside it, by weekday from Monday, 0."""
     return {
-        "id": plan.ident,
         "about": plain(plan.plan.for_),
-        "event": event and {"name": event.name, "date": event.date.isoformat()},
         "other": [
             {"weekday": WEEKDAYS.index(other.day), "what": plain(other.what), "hard": other.hard}
             for other in plan.plan.other_training
@@ -44,7 +40,7 @@ def plan_facts(plan: ResolvedPlan) -> dict[str, Any]:
 
 
 def week_facts(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> dict[str, Any]:
-    """Return a week's phase, its kind in words, and the days on which its session is left out."""
+    """Return a week's phase, its kind in words, and the sessions that are left out, by weekday from Monday, 0."""
     phase = plan.plan.phases[week.phase].name
     return {
         "phase": phase,
@@ -53,30 +49,27 @@ def week_facts(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> dict[str, 
     }
 
 
-def _skipped(site: Site, skipped: Skipped) -> dict[str, str]:
+def _skipped(site: Site, skipped: Skipped) -> dict[str, Any]:
     return {
-        "date": skipped.date.isoformat(),
+        "day": None if skipped.day is None else WEEKDAYS.index(skipped.day),
         "name": site.programme.sessions[skipped.session].name,
         "why": plain(skipped.why),
     }
 
 
-def session_facts(site: Site, week: ResolvedWeek, session: ResolvedSession, tables: Tables) -> dict[str, Any]:
+def session_facts(site: Site, session: ResolvedSession, tables: Tables) -> dict[str, Any]:
     """Return a session's kit in words, why it is not as planned, where it was moved from, and its weights."""
     return {
         "kit": kit(site.language, site.programme.club, site.kit_of(session)),
         "why": [plain(reason(site.language, why)) for why in session.reasons],
-        "from": _moved_from(week, session),
+        "from": _moved_from(session),
         "loads": list(_loads(site, session, tables)),
     }
 
 
-def _moved_from(week: ResolvedWeek, session: ResolvedSession) -> str | None:
-    """Return the day of this week from which a session was moved, if it was."""
-    moved = next((WEEKDAYS.index(why.moved_from) for why in session.reasons if why.moved_from), None)
-    if moved is None:
-        return None
-    return (week.starts + timedelta(days=(moved - week.starts.weekday()) % 7)).isoformat()
+def _moved_from(session: ResolvedSession) -> int | None:
+    """Return the weekday from which a session was moved, if it was."""
+    return next((WEEKDAYS.index(why.moved_from) for why in session.reasons if why.moved_from), None)
 
 
 def _loads(site: Site, session: ResolvedSession, tables: Tables) -> Iterator[dict[str, Any]]:

@@ -145,7 +145,9 @@ def _days(plan: str, old: Weeks, new: Weeks) -> Iterator[DayChange]:
 
 
 def _held(day: DayState | None) -> str:
-    return f"{day.session}, {day.date}" if day is not None else "nothing"
+    if day is None:
+        return "nothing"
+    return f"{day.session}, {day.date}" if day.date else day.session
 
 
 def _sessions(plan: str, old: Weeks, new: Weeks) -> Iterator[SessionChange]:

@@ -27,7 +27,7 @@ class DoseState:
 
 @dataclass(frozen=True, slots=True)
 class DayState:
-    """One session on its day: its id, date (ISO 8601) and time, and every dose in order."""
+    """One session on its day: its id, date (ISO 8601, or nothing where there is none) and time, every dose in order."""
 
     session: str
     date: str
@@ -60,7 +60,9 @@ def state_of(programme: Programme, plans: Sequence[ResolvedPlan]) -> State:
         names={ident: exercise.name for ident, exercise in sorted(programme.exercises.items())},
         plans={plan.ident: plan.plan.name for plan in plans},
         days={
-            plan.ident: {week.number: {session.day: _day(session) for session in week.sessions} for week in plan.weeks}
+            plan.ident: {
+                week.number: {session.place: _day(session) for session in week.sessions} for week in plan.weeks
+            }
             for plan in plans
         },
         texts=texts_of(programme),
@@ -80,4 +82,4 @@ def _day(session: ResolvedSession) -> DayState:
         for item in block.items
         for way in item.ways
     ]
-    return DayState(session.session, session.date.isoformat(), session.time, doses)
+    return DayState(session.session, session.date.isoformat() if session.date else "", session.time, doses)

@@ -165,7 +165,7 @@ class WrittenDay(_Written):
     """One session on its day."""
 
     session: str
-    date: date
+    date: date | None
     time: WrittenTime
     doses: list[WrittenDose]
 
@@ -186,7 +186,7 @@ class WrittenExercise(_Written):
 
 
 class WrittenPlan(_Written):
-    """A plan's name, and its sessions by week and weekday."""
+    """A plan's name, and its sessions by week and place: a weekday, or session-1 where it is any day."""
 
     name: str
     weeks: dict[int, dict[str, WrittenDay]]
@@ -273,13 +273,16 @@ def _read_lines(lines: Mapping[str, Sequence[WrittenLine]]) -> dict[str, list[Li
 def _write_day(day: DayState) -> WrittenDay:
     time = WrittenTime(low_s=day.time.low_s, high_s=day.time.high_s)
     return WrittenDay(
-        session=day.session, date=date.fromisoformat(day.date), time=time, doses=[_write_dose(one) for one in day.doses]
+        session=day.session,
+        date=date.fromisoformat(day.date) if day.date else None,
+        time=time,
+        doses=[_write_dose(one) for one in day.doses],
     )
 
 
 def _read_day(day: WrittenDay) -> DayState:
     time = TimeRange(day.time.low_s, day.time.high_s)
-    return DayState(day.session, day.date.isoformat(), time, [_read_dose(one) for one in day.doses])
+    return DayState(day.session, day.date.isoformat() if day.date else "", time, [_read_dose(one) for one in day.doses])
 
 
 def _write_dose(state: DoseState) -> WrittenDose:

@@ -12,7 +12,7 @@ MOST_DAYS: Final = 6000
 
 def extent_findings(plans: Iterable[Plan], folder: Position) -> Iterator[Finding]:
     """Yield a finding where the plans hold more training days together than a club could mean."""
-    days = sum(phase.weeks * len(phase.sessions) for plan in plans for phase in plan.phases)
+    days = sum(len(plan.planned(week)) for plan in plans for week in range(1, plan.week_count + 1))
     if days > MOST_DAYS:
         said = f"the plans hold {days} training days together, {MOST_DAYS} are the most"
         yield Finding(folder, "too-many-days", said, "move plans that are over out of this folder")

@@ -9,7 +9,8 @@ import re
 import shutil
 import subprocess
 import tarfile
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Final
 
@@ -70,6 +71,25 @@ def authors(folder: Path, name: str) -> dict[int, str]:
         elif row.startswith("\t") and commit.strip("0") and by.get(commit):
             found[number] = by[commit]
     return found
+
+
+def commits(folder: Path, names: Iterable[str]) -> list[datetime]:
+    """Return when each commit was made that touched some files, as they stand there now, newest first.
+
+    Nothing where one of them is changed since, and nothing in a shallow clone, whose oldest commit is made to hold
+    everything before it.
+
+    Args:
+        folder: the programme's folder.
+        names: files below it.
+    """
+    files = list(names)
+    if (_git(folder, "rev-parse", "--is-shallow-repository") or b"").strip() != b"false":
+        return []
+    if _git(folder, "status", "--porcelain", "--", *files) != b"":
+        return []
+    told = _git(folder, "log", "--format=%ct", "--", *files) or b""
+    return [datetime.fromtimestamp(int(line), UTC) for line in told.decode("ascii").split()]
 
 
 def unpack(folder: Path, revision: str, into: Path) -> Path:

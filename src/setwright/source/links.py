@@ -14,14 +14,15 @@ from setwright.model.choices import Alternative
 from setwright.model.club import Club
 from setwright.model.exercise import Exercise
 from setwright.model.load import Band, Load
-from setwright.model.plan import Change, Phase, Plan
+from setwright.model.plan import Change, Plan
 from setwright.model.region import REGIONS
 from setwright.model.routine import Routine
 from setwright.model.session import Session, path_in_block
 from setwright.model.text import exercise_target, spans
 from setwright.model.units import shown
-from setwright.model.vocabulary import Weekday
+from setwright.model.weekly import Rotation, planned
 from setwright.source.finding import Finding, Position, first_of
+from setwright.source.places import missed_place, sessions_at
 from setwright.source.set_lists import misfit
 from setwright.source.suggest import did_you_mean, which_word
 
@@ -112,6 +113,12 @@ class _Linker:
                 yield from self.bands(written.load or (), file, *path, "load")
                 for w, loads in enumerate(listed):
                     yield from self.bands(loads, file, *path, "progress", "load", "weeks", w)
+        if session.at is not None and self.parts.club is not None and self.parts.club.time_zone is None:
+            message, hint = (
+                "on which clock? club.yml has no time zone",
+                "add 'time_zone: Europe/Vienna', or yours, there",
+            )
+            yield Finding(self.place(file, "at"), "at-without-zone", message, hint)
         yield from self.prose(file, session)
 
     def routine_of(self, kind: str, ident: str, file: str, *path: Key) -> Iterator[Finding]:
@@ -124,13 +131,38 @@ class _Linker:
             yield Finding(place, f"unknown-{kind}", message, did_you_mean(ident, right))
 
     def plan(self, file: str, plan: Plan) -> Iterator[Finding]:
-        for p, phase in enumerate(plan.phases):
-            for day, ident in phase.sessions.items():
-                yield from self.known("session", ident, file, "phases", p, "sessions", day)
+        yield from self.sessions_of(file, plan)
+        yield from self.followed(file, plan)
         for c, change in enumerate(plan.changes):
             yield from self.change(file, c, plan, change)
         yield from self.repeated(file, plan)
         yield from self.prose(file, plan)
+
+    def sessions_of(self, file: str, plan: Plan) -> Iterator[Finding]:
+        """Yield a finding for each session of a phase that there is not."""
+        for p, phase in enumerate(plan.phases):
+            weeks = range(1, phase.weeks + 1) if isinstance(phase.sessions, Rotation) else (1,)
+            places = {one.path: one.session for week in weeks for one in planned(phase.sessions, week, "monday")}
+            for path, ident in places.items():
+                yield from self.known("session", ident, file, "phases", p, *path)
+
+    def followed(self, file: str, plan: Plan) -> Iterator[Finding]:
+        """Yield a finding where a plan follows one that there is not, itself, or one that follows it in turn."""
+        if plan.follows is None:
+            return
+        yield from self.known("plan", plan.follows, file, "follows")
+        own = file.removeprefix("plans/").removesuffix(".yml")
+        chain = [own]
+        while (before := self.parts.plans.get(chain[-1])) is not None and before.follows is not None:
+            if before.follows in chain:
+                if before.follows == own:
+                    said = (
+                        "this plan follows itself" if len(chain) == 1 else f"'{own}' and '{chain[1]}' follow each other"
+                    )
+                    hint = "name the plan that members come from, or leave 'follows' out"
+                    yield Finding(self.place(file, "follows"), "follows-itself", said, hint)
+                return
+            chain.append(before.follows)
 
     def repeated(self, file: str, plan: Plan) -> Iterator[Finding]:
         """Yield a finding for each change of what an earlier one changes: the same week, day, session and exercise."""
@@ -138,7 +170,7 @@ class _Linker:
         for index, change in enumerate(plan.changes):
             whole = [key for key in ("skip", "move_to", "do_instead") if getattr(change, key)]
             for key in (*whole, *change.doses):
-                about = (change.week, change.day, change.session, change.exercise, key)
+                about = (change.week, change.day, change.number, change.session, change.exercise, key)
                 before = first.setdefault(about, index)
                 if before != index:
                     line = self.place(file, "changes", before).line
@@ -146,29 +178,26 @@ class _Linker:
                     yield Finding(self.place(file, *here), "change-repeated", message, "keep one of the two")
 
     def change(self, file: str, index: int, plan: Plan, change: Change) -> Iterator[Finding]:
-        phase = phase_of(plan, change.week)
         here = ("changes", index)
+        week = plan.planned(change.week)
         this_week = [other for other in plan.changes if other.week == change.week]
         instead = {other.do_instead for other in this_week if other.do_instead}
-        held = {*phase.sessions.values(), *instead}
+        held = {*(one.session for one in week), *instead}
         if change.do_instead is not None:
             yield from self.known("session", change.do_instead, file, *here, "do_instead")
-        if change.day is not None and change.day not in phase.sessions:
-            message = f"week {change.week} has no session on {change.day}"
-            hint = f"its days are {', '.join(phase.sessions)}"
-            yield Finding(self.place(file, *here, "day"), "change-misses", message, hint)
+        if missed := missed_place(plan, change):
+            key, message, hint = missed
+            yield Finding(self.place(file, *here, key), "change-misses", message, hint)
             return
-        if (
-            change.day is not None
-            and change.session is not None
-            and change.session not in _sessions_on(plan, change.week, change.day)
-        ):
-            message = f"{change.day} of week {change.week} does not hold session '{change.session}'"
-            hint = f"write the day or the session, or '{phase.sessions[change.day]}'"
+        there = sessions_at(plan, change)
+        if (change.day or change.number) and change.session is not None and change.session not in there:
+            where = change.day or f"session {change.number}"
+            message = f"{where} of week {change.week} does not hold session '{change.session}'"
+            hint = f"write the {'day' if change.day else 'number'} or the session, or '{there[0]}'"
             yield Finding(self.place(file, *here, "session"), "change-misses", message, hint)
             return
         moved_before = [other.move_to for other in plan.changes[:index] if other.week == change.week]
-        if change.move_to is not None and change.move_to in (*phase.sessions, *moved_before):
+        if change.move_to is not None and change.move_to in (*(one.day for one in week), *moved_before):
             message = f"{change.move_to} of week {change.week} already has a session"
             yield Finding(self.place(file, *here, "move_to"), "change-misses", message, "choose another day")
         if change.session is not None and change.session not in held:
@@ -178,7 +207,7 @@ class _Linker:
             return
         if change.exercise is None:
             return
-        ident = change.session or (_sessions_on(plan, change.week, change.day)[-1] if change.day else "")
+        ident = change.session or (there[-1] if there else "")
         session = self.parts.sessions.get(ident)
         if session is not None:
             inside = {written.exercise: written for block in session.blocks for _, written in block.prescriptions()}
@@ -267,21 +296,6 @@ def named_exercises(thing: BaseModel) -> set[str]:
     """Return the exercises that links in a thing's texts lead to."""
     targets = (exercise_target(span.target) for _, text in _texts(thing, ()) for span in spans(text))
     return {ident for ident in targets if ident is not None}
-
-
-def _sessions_on(plan: Plan, week: int, day: Weekday) -> list[str]:
-    """Return the session that a day of a week holds, the one done instead included."""
-    instead = [c.do_instead for c in plan.changes if (c.week, c.day) == (week, day) and c.do_instead]
-    return [phase_of(plan, week).sessions[day], *instead]
-
-
-def phase_of(plan: Plan, week: int) -> Phase:
-    """Return the phase that a week of the plan belongs to."""
-    for phase in plan.phases:
-        if week <= phase.weeks:
-            return phase
-        week -= phase.weeks
-    return plan.phases[-1]
 
 
 def _texts(value: Any, path: tuple[Key, ...]) -> Iterator[tuple[tuple[Key, ...], str]]:

@@ -65,7 +65,7 @@ def history(
                 said = language.say("skipped (%(why)s): the progression does not count this week", why=skipped.why)
                 yield week.number, said
         for other in week.sessions:
-            if other.session != session.session or other.date > session.date:
+            if other.session != session.session or other.since_start > session.since_start:
                 continue
             same = next(i for i in other.all_items if i.slot == item.slot)
             said = f"{dose_in_words(language, same.dose, rounds)} ({_counting(language, other)})"

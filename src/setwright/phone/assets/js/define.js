@@ -1,9 +1,12 @@
 // One line an element: its module is fetched only where a page holds the tag. Naming a tag twice is harmless.
+import { settings } from "./device/member.js";
 import { start } from "./elements/everywhere.js";
 
 /** @type {Record<string, () => Promise<CustomElementConstructor>>} */
 const elements = {
   "sw-home": async () => (await import("./elements/home.js")).Home,
+  "sw-my-weeks": async () => (await import("./elements/my-weeks.js")).MyWeeks,
+  "sw-own-dates": async () => (await import("./elements/own-dates.js")).OwnDates,
   "sw-print": async () => (await import("./elements/print.js")).Print,
   "sw-load": async () => (await import("./elements/load.js")).Load,
   "sw-own-weight": async () => (await import("./elements/own-weight.js")).OwnWeight,
@@ -26,8 +29,12 @@ async function define(name, load) {
   if (!customElements.get(name)) customElements.define(name, element);
 }
 
+/** Where a member chose nothing, pages say all that there is to say of dates, and its modules stay where they are. */
+const idle = (/** @type {string} */ name) => name === "sw-own-dates" && !Object.keys(settings().plans).length;
+
 function defineAll() {
   for (const [name, load] of Object.entries(elements)) {
+    if (idle(name)) continue;
     if (!customElements.get(name) && document.querySelector(name)) void define(name, load);
   }
 }

@@ -1,7 +1,10 @@
 // The end of a guided session: what was done, against last time, each set open to correction, and what comes next.
 import { logged } from "../device/member.js";
+import { ownOf, planAt } from "../device/plans.js";
 import { byExercise, inALine, lastTime } from "../logic/last-time.js";
 import { closesSet } from "../logic/steps.js";
+import { weeksFor } from "../logic/week.js";
+import { dayElement, placeSaid } from "./days.js";
 import { correctSets, finishForm } from "./guide-forms.js";
 import { link, make } from "./make.js";
 import { LANGUAGE, pieces, say } from "../words.js";
@@ -47,21 +50,19 @@ function done(guide, now) {
 }
 
 /**
- * The session after this one in the plan, with its date.
+ * The session after this one in the plan, with its date in the member's own weeks where it has one.
  * @param {Guide} guide
  */
 async function nextSession(guide) {
-  try {
-    const answer = await fetch(guide.dataset.days ?? "");
-    const plan = /** @type {import("../logic/agenda.js").Plan} */ (await answer.json());
-    const root = new URL(guide.dataset.root ?? "", location.href);
-    const all = plan.weeks.flatMap(({ days }) => days);
-    const here = all.findIndex(({ url }) => new URL(url, root).pathname === location.pathname);
-    const next = here < 0 ? undefined : all[here + 1];
-    if (!next) return [];
-    const day = new Date(`${next.date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
-    return pieces("Next: %(session)s, %(day)s", { session: link(new URL(next.url, root).href, next.name), day });
-  } catch {
-    return [];
-  }
+  const plan = await planAt(guide.dataset.days);
+  if (!plan) return [];
+  const root = new URL(guide.dataset.root ?? "", location.href);
+  const here = ({ url = "" }) => new URL(url, root).pathname === location.pathname;
+  const dated = weeksFor(plan, ownOf(plan)).flatMap(({ days }) => days);
+  const all = dated.length ? dated : plan.weeks.flatMap(({ days }) => days.map((day) => ({ ...day, date: null })));
+  const at = all.findIndex(here);
+  const next = at < 0 ? undefined : all[at + 1];
+  if (!next) return [];
+  const session = link(new URL(next.url, root).href, next.name);
+  return pieces("Next: %(session)s, %(day)s", { session, day: next.date ? dayElement(next.date) : placeSaid(next) });
 }

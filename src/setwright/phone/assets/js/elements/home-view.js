@@ -1,14 +1,16 @@
 // What the home page shows of a day: one card with one thing to do, and the week round it.
 import { isFor, tableTakes } from "./load.js";
+import { missedBy, nextOf } from "../logic/week.js";
+import { LANGUAGE, many, pieces, say } from "../words.js";
+import { dayElement, daySaid, placeSaid } from "./days.js";
 import { button, link, make } from "./make.js";
-import { LANGUAGE, pieces, say } from "../words.js";
 
 /** @typedef {import("../logic/agenda.js").Plan} Plan */
 /** @typedef {import("../logic/agenda.js").Agenda} Agenda */
 /** @typedef {import("../logic/agenda.js").Session} Session */
 /** @typedef {import("../logic/agenda.js").Week} Week */
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, root: string, mine: Settings, settingsPage: string, today: string}} Day */
+/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string}} Day */
 
 /**
  * The one thing of a day.
@@ -18,16 +20,56 @@ import { LANGUAGE, pieces, say } from "../words.js";
 export function dayCard(day) {
   const box = make("section", `sw-day sw-day-${day.agenda.state}`);
   const { sessions } = day.agenda;
-  if (day.agenda.state === "session") {
+  if (day.agenda.state === "open") box.append(...ofOpen(day));
+  else if (day.agenda.state === "session") {
     const open = sessions.find((one) => !day.done.has(one)) ?? sessions[0];
     box.append(...ofSession(day, open));
-    for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
+    if (open.date === null) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
+    else for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
     box.append(...beside(day.agenda));
   } else if (day.agenda.state === "event") box.append(...ofEvent(day));
   else if (day.agenda.state === "rest") box.append(...ofRest(day));
   else if (day.agenda.state === "before") box.append(...ofBefore(day));
   else box.append(...ofAfter(day));
+  if (day.plan.group) box.append(make("p", "sw-small", say("Your group: %(group)s.", { group: day.plan.group })));
+  box.append(...missed(day));
   return box;
+}
+
+/**
+ * A plan that begins when a member says: what comes next by the log, and where the first day or the group is chosen.
+ * @param {Day} day
+ */
+function ofOpen({ plan, held, root }) {
+  const title = make("p", "sw-place", plan.plan);
+  const choose = (/** @type {string} */ words) => make("p", "", link(`${root}${plan.url}#my-weeks`, words));
+  if (plan.of.groups.length) return [title, choose(say("Choose your group, and your days stand here."))];
+  const next = nextOf(plan.of, held);
+  if (!next) return [title, make("p", "", say("Your log holds every session of this plan."))];
+  const { week, day } = next;
+  const start = link(`${root}${day.url}#go`, say("Start"));
+  start.className = "sw-button sw-start";
+  const look = link(root + day.url, say("Look at it first"));
+  look.className = "sw-link";
+  return [
+    title,
+    make("p", "", held.size ? say("Next, by your log, in week %(week)s:", { week: week.number }) : say("Begin when you like:")),
+    make("h2", "", day.name),
+    make("p", "", `${placeSaid(day)}, ${day.time}`),
+    make("p", "sw-go", start, look),
+    choose(say("Choose your first day, and dates stand here")),
+  ];
+}
+
+/**
+ * Weeks of which the log holds nothing, and the way to carry on.
+ * @param {Day} day
+ */
+function missed({ plan, held, root, today }) {
+  const gap = plan.weeks.length ? missedBy(plan.weeks, held, today) : undefined;
+  if (!gap) return [];
+  const said = many("Your log holds nothing of the last week.", "Your log holds nothing of the last %(num)s weeks.", gap.weeks);
+  return [make("p", "sw-hint", said, " ", link(`${root}${plan.url}#my-weeks`, say("Carry on where you stopped")))];
 }
 
 /**
@@ -40,7 +82,7 @@ function ofSession(day, session) {
   const facts = make(
     "dl",
     "sw-facts",
-    fact(say("Time"), session.time),
+    fact(say("Time"), session.at ? `${session.at}, ${session.time}` : session.time),
     fact(say("Kit"), session.kit),
     ...weights(day, session),
   );
@@ -88,7 +130,7 @@ function ofBefore(day) {
   return [
     make("p", "sw-place", day.plan.plan),
     make("h2", "", say("Your plan has not begun")),
-    make("p", "", ...pieces("It starts on %(day)s.", { day: time(first.starts) })),
+    make("p", "", ...pieces("It starts on %(day)s.", { day: dayElement(first.starts) })),
     ...coming(day, say("First session")),
   ];
 }
@@ -107,15 +149,16 @@ function ofAfter({ plan, root }) {
  * Why there is no session today.
  * @param {Agenda} agenda
  */
-function reason({ skipped, moved, week }) {
+function reason({ skipped, moved, week, closed }) {
+  if (closed) return [make("p", "sw-hint", ...pieces("A break. It goes on on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
-  if (moved) {
-    const day = time(moved.date);
+  if (moved?.date) {
+    const day = dayElement(moved.date);
     return [make("p", "sw-hint", ...pieces("%(session)s is on %(day)s this week.", { session: moved.name, day }), ` ${moved.why.join(" ")}`)];
   }
   const days = week?.days ?? [];
   if (!days.length) return [make("p", "", say("No session this week."))];
-  const said = days.map(({ date }) => weekday(date)).join(", ");
+  const said = days.map(({ date, number }) => (date ? weekday(date) : say("Session %(number)s", { number }))).join(", ");
   return [make("p", "", say("This week's sessions: %(days)s.", { days: said }))];
 }
 
@@ -140,10 +183,10 @@ function coming({ agenda, root }, label = say("Next session")) {
   if (next) {
     const way = link(root + next.url, next.name);
     way.className = "sw-next-session";
-    parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", time(next.date), `, ${next.time}`));
+    parts.push(make("p", "sw-coming", make("span", "sw-key", label), " ", way, " ", when(next), `, ${next.time}`));
   }
   if (event) {
-    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, time(event.date)));
+    parts.push(make("p", "sw-coming", make("span", "sw-key", say("Leads up to")), ` ${event.name}, `, dayElement(event.date)));
   }
   return parts;
 }
@@ -160,10 +203,10 @@ export function weekList(plan, week, done, root, today) {
   const rows = [
     ...week.days.map((one) => {
       const tick = done.has(one) ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [];
-      return { date: one.date, inside: [time(one.date), " ", link(root + one.url, one.name), ...tick] };
+      return { date: one.date, inside: [when(one), " ", link(root + one.url, one.name), ...tick] };
     }),
-    ...week.skipped.map((one) => ({ date: one.date, inside: [time(one.date), ` ${say("%(session)s: left out", { session: one.name })}`] })),
-  ].sort((a, b) => (a.date < b.date ? -1 : 1));
+    ...week.skipped.map((one) => ({ date: one.date, inside: [...(one.date ? [dayElement(one.date), " "] : []), `${say("%(session)s: left out", { session: one.name })}`] })),
+  ].sort((a, b) => (a.date ?? "").localeCompare(b.date ?? ""));
   const list = make("ul", "sw-plain sw-week-days");
   for (const { date, inside } of rows) {
     const item = make("li", "", ...inside);
@@ -183,9 +226,9 @@ export function weekList(plan, week, done, root, today) {
  */
 export function planPicker(plans, pick, mine = "") {
   const box = make("section", "sw-pick-plan", make("h2", "", mine ? say("My plan") : say("Which plan is yours?")));
-  for (const { id, plan, about } of plans) {
-    const one = button(plan, "sw-button sw-quiet", () => pick(id));
-    if (mine) one.setAttribute("aria-pressed", String(id === mine));
+  for (const { ident, plan, about } of plans) {
+    const one = button(plan, "sw-button sw-quiet", () => pick(ident));
+    if (mine) one.setAttribute("aria-pressed", String(ident === mine));
     box.append(make("p", "", one, " ", make("span", "sw-small", about)));
   }
   if (!mine) box.append(make("p", "sw-small", say("Asked once. Below, under Plans, you can change it.")));
@@ -239,18 +282,11 @@ function fact(name, value) {
 }
 
 /**
- * A day in words: Friday 20 August.
- * @param {string} date
+ * The date of a session, or its place in a week where it is on any day.
+ * @param {Session} session
  */
-function daySaid(date) {
-  return new Date(`${date}T12:00:00`).toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long" });
-}
-
-/** @param {string} date */
-function time(date) {
-  const element = make("time", "", daySaid(date));
-  element.dateTime = date;
-  return element;
+function when(session) {
+  return session.date ? dayElement(session.date) : placeSaid(session);
 }
 
 /** @param {string} date */

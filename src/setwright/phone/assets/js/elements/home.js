@@ -1,9 +1,11 @@
 // The one thing to do today: a session, the event, or a rest and what comes after it. Without it the plans are a list.
 import { demonstrate, isDemonstrated, now, untilMidnight } from "../device/clock.js";
 import { keepSettings, logged, settings } from "../device/member.js";
+import { ownOf } from "../device/plans.js";
 import { onChange } from "../device/store.js";
-import { agendaOf, doneOf, lastDay, planOf } from "../logic/agenda.js";
-import { localDay } from "../logic/week.js";
+import { agendaOf, asLived, doneIn, lastDay, planOf } from "../logic/agenda.js";
+import { localDay } from "../logic/day.js";
+import { doneOf } from "../logic/week.js";
 import { demonstration, dayCard, planPicker, weekList } from "./home-view.js";
 import { make } from "./make.js";
 import { say } from "../words.js";
@@ -12,8 +14,8 @@ import { say } from "../words.js";
 
 export class Home extends HTMLElement {
   #until = new AbortController();
-  /** @type {Plan[]} */
-  #plans = [];
+  /** @type {import("../logic/week.js").Plan[]} */
+  #published = [];
   /** @type {number | undefined} */
   #timer;
 
@@ -22,19 +24,24 @@ export class Home extends HTMLElement {
     const { signal } = this.#until;
     try {
       const answers = await Promise.all(files.map((file) => fetch(file, { signal })));
-      this.#plans = await Promise.all(answers.map((answer) => answer.json()));
+      this.#published = await Promise.all(answers.map((answer) => answer.json()));
     } catch {
       // No connection and nothing kept: the list of plans below is still there.
       this.hidden = true;
       return;
     }
-    if (!this.#plans.length) return;
+    if (!this.#published.length) return;
     demonstrate(this.dataset.demonstration);
     onChange(() => this.#show(), signal);
     addEventListener("pageshow", () => this.#show(), { signal });
     document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && this.#show(), { signal });
     this.#show();
     this.#foldPlans();
+  }
+
+  /** The plans as they fall for this member today. */
+  get #plans() {
+    return this.#published.map((plan) => asLived(plan, ownOf(plan)));
   }
 
   disconnectedCallback() {
@@ -62,12 +69,12 @@ export class Home extends HTMLElement {
    */
   #ofPlan(plan, today) {
     const agenda = agendaOf(plan, today);
-    const log = logged();
+    const held = doneOf(plan.of, logged());
     const root = this.dataset.root ?? "";
     const mine = settings();
-    const done = agenda.week ? doneOf(plan, agenda.week, log) : new Set();
+    const done = agenda.week ? doneIn(agenda.week, held) : new Set();
     this.#offerOthers(plan, today);
-    const parts = [dayCard({ plan, agenda, done, root, mine, settingsPage: this.dataset.settings ?? "", today })];
+    const parts = [dayCard({ plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today })];
     if (agenda.week) parts.push(weekList(plan, agenda.week, done, root, today));
     return parts;
   }
@@ -89,7 +96,7 @@ export class Home extends HTMLElement {
     const list = document.querySelector(".sw-plans");
     const today = localDay(now());
     const ended = this.#plans.filter((plan) => lastDay(plan) < today);
-    const cards = ended.flatMap(({ id }) => [...(list?.querySelectorAll(`[data-plan='${CSS.escape(id)}']`) ?? [])]);
+    const cards = ended.flatMap(({ ident }) => [...(list?.querySelectorAll(`[data-plan='${CSS.escape(ident)}']`) ?? [])]);
     list?.removeAttribute("open");
     if (cards.length) list?.append(make("details", "sw-ended", make("summary", "", say("Plans that have ended")), ...cards));
   }
@@ -103,6 +110,6 @@ export class Home extends HTMLElement {
     const going = this.#going(today);
     document.querySelector(".sw-plans > .sw-pick-plan")?.remove();
     if (going.length < 2) return;
-    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), mine.id));
+    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), mine.ident));
   }
 }

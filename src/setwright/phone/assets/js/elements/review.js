@@ -1,5 +1,5 @@
 // The physiotherapist's page: show, find and sort exercises, and prepare the lines that sign them off.
-import { localDay } from "../logic/week.js";
+import { localDay } from "../logic/day.js";
 import { missing, signOffLine, sorted, wanted } from "../logic/sign-off.js";
 import { revealTools, the } from "./make.js";
 import { many, say } from "../words.js";

@@ -1,5 +1,6 @@
 // What a member may set, and reading it back: anything odd in the storage or in a file becomes the default.
 import { compare, exact, kilograms } from "./exact.js";
+import { isDay } from "./day.js";
 
 /** @typedef {{number: string, unit: "kg" | "lb"}} Typed as the member typed it, so that no unit drifts */
 /** @typedef {{number: string, unit: "kg" | "lb", reps: number, low: string, high: string}} Lift */
@@ -15,11 +16,12 @@ import { compare, exact, kilograms } from "./exact.js";
  * @property {boolean} sound
  * @property {boolean} vibration
  * @property {"usual" | "large" | "largest"} text
+ * @property {Record<string, import("./week.js").Own>} plans the member's own weeks, by plan
  */
 
 /** @returns {Settings} */
 export function usual() {
-  return { weight: null, unit: null, place: "club", plan: "", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual" };
+  return { weight: null, unit: null, place: "club", plan: "", kit: {}, lifts: {}, choices: [], sound: true, vibration: true, text: "usual", plans: {} };
 }
 
 /**
@@ -58,14 +60,34 @@ export function settingsFrom(value, mended = { count: 0 }) {
   if (given.sound === false) settings.sound = false;
   if (given.vibration === false) settings.vibration = false;
   if (given.text === "large" || given.text === "largest") settings.text = given.text;
+  for (const [name, value] of named(given.plans, MOST.plans, mended)) {
+    const own = ownFrom(value);
+    if (own) settings.plans[name] = own;
+    else mended.count += 1;
+  }
   return settings;
+}
+
+/**
+ * A member's own weeks of a plan, as the storage or a file has them; undefined where they are none.
+ * @param {unknown} value
+ * @returns {import("./week.js").Own | undefined}
+ */
+function ownFrom(value) {
+  const { group, begins, moved } = object(value);
+  if (typeof group !== "string" || group.length > MOST.letters || !Array.isArray(moved)) return undefined;
+  if (begins !== null && (typeof begins !== "string" || !isDay(begins))) return undefined;
+  const whole = (/** @type {unknown} */ n) => typeof n === "number" && Number.isInteger(n) && n >= 1 && n <= MOST.weeks;
+  const moves = moved.slice(0, MOST.plans).map(object);
+  if (!moves.every(({ week, weeks }) => whole(week) && whole(weeks))) return undefined;
+  return { group, begins, moved: moves.map(({ week, weeks }) => ({ week: Number(week), weeks: Number(weeks) })) };
 }
 
 /** A body weight that these pages take, kg. */
 const LIGHTEST = { over: 20n, under: 1n };
 const HEAVIEST = { over: 300n, under: 1n };
 /** More than any set of lifts or kit; reps as the published formulas take them. */
-const MOST = { kit: 100, choices: 100, id: 250, lifts: 500, weights: 60, letters: 80, reps: 10, lift: { over: 2000n, under: 1n } };
+const MOST = { kit: 100, choices: 100, id: 250, lifts: 500, weights: 60, letters: 80, reps: 10, plans: 100, weeks: 104, lift: { over: 2000n, under: 1n } };
 
 /**
  * Whether a body weight can be one: 20 to 300 kg.

@@ -1,0 +1,1 @@
+"""What other programs subscribe to: calendars."""

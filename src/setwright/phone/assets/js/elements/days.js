@@ -1,0 +1,33 @@
+// Days of a member's own weeks in words, as links and as elements.
+import { make } from "./make.js";
+import { LANGUAGE, say } from "../words.js";
+
+/**
+ * @param {string} day 2027-08-20
+ * @returns {string} Friday 20 August
+ */
+export function daySaid(day) {
+  const at = new Date(`${day}T12:00:00Z`);
+  return at.toLocaleDateString(LANGUAGE, { weekday: "long", day: "numeric", month: "long", timeZone: "UTC" }).replace(",", "");
+}
+
+/** @param {string} day */
+export function dayElement(day) {
+  const time = make("time", "", daySaid(day));
+  time.dateTime = day;
+  return time;
+}
+
+/**
+ * @param {import("../logic/week.js").PlannedDay} day
+ * @returns {string} Session 2, or the name of the weekday
+ */
+export function placeSaid(day) {
+  return day.day === null ? say("Session %(number)s", { number: day.number }) : weekdaySaid(day.day);
+}
+
+/** @param {number} day 0 for Monday */
+function weekdaySaid(day) {
+  // 5 January 1970 was a Monday.
+  return new Date(Date.UTC(1970, 0, 5 + day, 12)).toLocaleDateString(LANGUAGE, { weekday: "long", timeZone: "UTC" });
+}
