@@ -16,7 +16,10 @@ def pages(site: Site) -> Iterator[Page]:
         title=say("The programme as data"),
         description=say("Every dose and every set of the programme in files that other programs read."),
         template="data.md.jinja",
-        context={"columns": [(column, site.language.text(column.means)) for column in COLUMNS]},
+        context={
+            "command": "setwright resolve",
+            "columns": [(column, site.language.text(column.means)) for column in COLUMNS],
+        },
         crumbs=(Crumb(say("Review"), REVIEW),),
         kind="data",
     )
