@@ -1,4 +1,4 @@
-"""Kit that goes round a group: nobody holds two things, nothing is held twice, and somebody waits as long as by hand."""
+"""Kit that goes round a group: nobody holds two things, nothing is held twice, and waits are those worked by hand."""
 
 from collections import Counter
 from fractions import Fraction
@@ -125,7 +125,7 @@ def test_six_people_with_two_boxes_for_three_rounds_in_halves() -> None:
     second = turned(THREE_ROUNDS, 1)
     assert [(turn.item, turn.number) for turn in second] == [(1, 1), (0, 1), (1, 2), (0, 2), (1, 3), (0, 3)]
     done = share([THREE_ROUNDS, second] * 3, OWNED)
-    assert [one.waits_s for one in done if one.person == 4][0] == 40
+    assert next(one.waits_s for one in done if one.person == 4) == 40
     assert max(one.waits_s for one in done) == 40
 
 
@@ -162,5 +162,5 @@ def test_what_is_proposed_is_never_worse_than_all_together(programme: Programme)
                 shared = block_shared(programme, session, block, 14)
                 assert shared.longest_wait_s <= shared.together_s
                 assert bool(in_a_sentence(ENGLISH, programme.club, shared)) == (shared.together_s > 60)
-                said.add(how_to_share(ENGLISH, programme.club, shared).partition(",")[0])
+                said.add(how_to_share(ENGLISH, shared).partition(",")[0])
     assert {"halves in turn", "stations"} <= said

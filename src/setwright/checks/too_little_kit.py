@@ -50,9 +50,9 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 if shared.longest_wait_s > (before[0].longest_wait_s if before else most_s):
                     worst[session.session, block.index] = (shared, session.week, plan)
     for (session_id, index), (shared, week, plan) in worst.items():
-        kit = ENGLISH.joined(runs_short(ENGLISH, club, one) for one in shared.short[:3])
+        kit = ENGLISH.joined(runs_short(club, one) for one in shared.short[:3])
         wait = duration(ENGLISH, shared.longest_wait_s)
-        way = how_to_share(ENGLISH, club, shared)
+        way = how_to_share(ENGLISH, shared)
         yield Doubt(
             subject.at(f"sessions/{session_id}.yml", "blocks", index),
             f"{club.people} people have too little {kit}: somebody waits {wait} in week {week} of {plan.ident}"

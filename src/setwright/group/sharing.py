@@ -14,7 +14,7 @@ from setwright.group.kit import Need, Thing
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """One set: which exercise of the block, from 0, and which set of it, from 1; its seconds, and the pause after it."""
+    """One set: which exercise of the block, from 0, which set of it, from 1; its seconds, and the pause after."""
 
     item: int
     number: int

@@ -6,14 +6,14 @@ from setwright.wording.language import Language
 from setwright.wording.times import duration
 
 
-def runs_short(language: Language, club: Club, short: Short) -> str:
+def runs_short(club: Club, short: Short) -> str:
     """Return what runs short: the 20 cm box; bands; weights of several sizes are said once."""
     name, whole = club.kit_name(short.kit), len(short.things)
     which = club.which(*short.things[0]) if whole == 1 else ""
     return f"{name} ({which})" if which else name
 
 
-def how_to_share(language: Language, club: Club, shared: Shared) -> str:
+def how_to_share(language: Language, shared: Shared) -> str:
     """Return what a coach has the group do so that nobody waits long; nothing where the kit is enough as it is."""
     if shared.is_enough:
         return ""
@@ -41,14 +41,14 @@ def in_a_sentence(language: Language, club: Club, shared: Shared) -> str:
     """Return all of it about one block; nothing where the kit is enough for everyone at once."""
     if shared.is_enough or not shared.short:
         return ""
-    lacking = language.joined(runs_short(language, club, one) for one in shared.short[:3])
+    lacking = language.joined(runs_short(club, one) for one in shared.short[:3])
     said = language.say(
         "For %(people)s at once there is too little: %(kit)s. All together, somebody would wait %(time)s.",
         people=shared.people,
         kit=lacking,
         time=duration(language, shared.together_s),
     )
-    way = how_to_share(language, club, shared)
+    way = how_to_share(language, shared)
     if not way:
         return said
     better = language.say("Better: %(way)s; then %(wait)s.", way=way, wait=waiting(language, shared))
