@@ -8,13 +8,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from setwright.dose.timing import TimeRange
 from setwright.group.kit import Need, body_weights_kg
 from setwright.group.orders import block_shared, counted, session_shared, turned
 from setwright.group.sharing import Done, Turn, share
 from setwright.looking import look
 from setwright.model.programme import Programme
+from setwright.outline.coaching import hour_of
+from setwright.outline.training import warm_up_minutes, whole_time
 from setwright.wording.language import ENGLISH
 from setwright.wording.sharing import how_to_share, in_a_sentence
+from setwright.wording.speaking import on_the_clock, one_sentence
 from support.site import ROOT
 
 BOX, BELL, MAT = ("box", Fraction(20)), ("kettlebell", Fraction(12)), ("mat", None)
@@ -164,3 +168,22 @@ def test_what_is_proposed_is_never_worse_than_all_together(programme: Programme)
                 assert bool(in_a_sentence(ENGLISH, programme.club, shared)) == (shared.together_s > 60)
                 said.add(how_to_share(ENGLISH, shared).partition(",")[0])
     assert {"halves in turn", "stations"} <= said
+
+
+def test_parts_of_the_hour_add_up_to_the_sessions_time() -> None:
+    looked = look(ROOT / "program")
+    assert looked.programme is not None
+    for plan in looked.plans:
+        for session in plan.sessions:
+            written, routines = looked.programme.sessions[session.session], looked.programme.routines
+            hour = hour_of(session, warm_up_minutes(written, routines))
+            assert hour.cool_down == whole_time(session, written, routines)
+            begins = [*hour.blocks, hour.cool_down]
+            assert all(one.low_s < after.low_s and one.high_s < after.high_s for one, after in pairwise(begins))
+
+
+def test_a_sheet_says_the_first_sentence_and_the_clock() -> None:
+    assert one_sentence("Strong legs. And more.") == "Strong legs."
+    assert one_sentence("No end") == "No end"
+    assert on_the_clock(ENGLISH, 18 * 3600 + 30 * 60, TimeRange(600, 900)) == "18:40 to 18:45"
+    assert on_the_clock(ENGLISH, 23 * 3600 + 55 * 60, TimeRange(600, 600)) == "0:05"

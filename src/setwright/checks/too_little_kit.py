@@ -26,13 +26,10 @@ SOURCE = COMMON
 LONGEST_WAIT = threshold(ID, "most", "time", WAIT_S, (0, 900), "The longest that somebody may wait for kit.")
 THRESHOLDS = (LONGEST_WAIT,)
 
-BAD: Example = {
-    "club": "{people: 12, kit: {box: [20 cm]}, kit_counts: {box: {20 cm: 2}}}",
-    "exercises/step-down": "{kit: [box], at_home: null}",
-}
+BAD: Example = {"club": "{people: 12, kit: {kettlebell: 12, wall: 1}}", "exercises/step-down": "kit: [wall]"}
 GOOD: Example = {
-    "club": "{people: 12, kit: {box: [20 cm]}, kit_counts: {box: {20 cm: 12}}}",
-    "exercises/step-down": "{kit: [box], at_home: null}",
+    "club": "{people: 12, kit: {kettlebell: 12, wall: 1}, kit_counts: {wall: 12}}",
+    "exercises/step-down": "kit: [wall]",
 }
 
 

@@ -27,7 +27,7 @@ def how_to_share(language: Language, shared: Shared) -> str:
     if shared.home:
         said = language.many("%(num)s does the home option", "%(num)s do the home option", shared.home)
         ways.append(said)
-    return language.joined(ways)
+    return language.joined(ways) if ways else ""
 
 
 def waiting(language: Language, shared: Shared) -> str:
