@@ -142,7 +142,7 @@ def test_the_whole_plan_is_there_without_signal(member: BrowserContext, host: Ho
     page.get_by_role("link", name="Open the session").first.click()
     expect(page.get_by_role("button", name="Start the guided session")).to_be_visible()
     page.locator(".sw-item summary").first.click()
-        page.locator(".sw-item-page a").first.click()
+    page.locator(".sw-item-page a").first.click()
     expect(page.get_by_role("heading", name="How to do it")).to_be_visible()
     page.goto(f"{host.address}settings/")
     expect(page.get_by_label("Weight", exact=True)).to_be_visible()

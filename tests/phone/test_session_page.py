@@ -66,7 +66,7 @@ def test_the_glance_fits_a_small_phone_and_leads_to_the_cards(phone: Page, addre
 
 
 def test_when_to_stop_and_whom_it_is_not_for_are_never_folded(phone: Page, address: str) -> None:
-    """What ends a set and what is never passed stand open below the line; cautions and other ways are one touch away."""
+    """What ends a set and what is never passed stand open below the line; cautions are one touch away."""
     phone.goto(address + SESSION)
     for part in ("not-for", "stop", "bound", "height"):
         for shown in phone.locator(f"[data-part='{part}']").all():
