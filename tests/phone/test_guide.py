@@ -27,7 +27,7 @@ GO_ON = """() => {
   (holds ? buttons.find(one => one.innerText === 'Skip' && one.checkVisibility()) : main).click();
   return !holds;
 }"""
-"""Past a step on the way to another: the large button, or 'Skip' where it would start a hold. Whether it was the first."""
+"""Past a step on the way to another: the large button, or 'Skip' where that would start a hold. Says which it was."""
 
 
 class Training:
@@ -389,11 +389,11 @@ def faults(page: Page, part: str = "html", **chosen: object) -> list[tuple[str, 
 
 
 def test_axe_finds_no_violation_in_any_state(browser: Browser, address: str) -> None:
-    """Every kind of step, with its clock standing, running and over, passes axe-core's rules, and at night its contrast.
+    """Every kind of step, with its clock standing, running or over, passes axe-core's rules.
 
-    By night other colours come, and nothing else.
+    At night, that of contrast: other colours come then, and nothing else.
     """
-    context = browser.new_context(viewport=PHONE, color_scheme="light", service_workers="block", reduced_motion="reduce")
+    context = browser.new_context(viewport=PHONE, service_workers="block", reduced_motion="reduce")
     training = Training(context.new_page(), address, still=False)
     found = {}
     for state in STATES:
