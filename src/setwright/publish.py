@@ -20,7 +20,7 @@ from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
 from setwright.errors import ProjectError
-from setwright.feeds import calendar
+from setwright.feeds import calendar, data
 from setwright.feeds.revisions import revisions
 from setwright.figure import kept
 from setwright.handouts import tree as handouts
@@ -37,7 +37,7 @@ from setwright.review.before import committed, seen
 Progress = Callable[[str], None]
 Sheets = Literal["printed", "as they are", "left out"]
 """What becomes of PDF sheets: printed where they changed; left as they lie there, for who prints one when it is asked
-for; left out, so that no page leads to one."""
+for, as the programme's data then is too; left out, so that no page leads to one."""
 
 
 @dataclass(frozen=True)
@@ -81,7 +81,9 @@ def write(
         site = site_of(looked, on_paper=sheets != "left out")
         files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
         calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
-        written = tree.write(files | calendars, docs_build, () if sheets == "printed" else handouts.FOLDERS)
+        written = tree.write(
+            files | calendars | data.files(site), docs_build, () if sheets == "printed" else handouts.FOLDERS
+        )
     return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
 
 

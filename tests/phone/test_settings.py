@@ -123,12 +123,12 @@ def test_at_home_what_is_missing_comes_first(phone: Page, address: str) -> None:
 
 def test_a_weight_for_everyone_is_in_the_members_unit_too(phone: Page, address: str) -> None:
     """8 kg are 17.6 lb (the international pound, 1959); who reads kilograms sees nothing beside it."""
-    phone.goto(f"{address}plans/starter/week-01/saturday/")
+    phone.goto(f"{address}plans/starter/week-01/session-2/")
     fixed = phone.locator(".sw-load-what[data-weight='8 kg']").first
     expect(fixed).to_have_text("8 kg")
     phone.goto(f"{address}settings/")
     phone.get_by_label("lb", exact=True).check()
-    phone.goto(f"{address}plans/starter/week-01/saturday/")
+    phone.goto(f"{address}plans/starter/week-01/session-2/")
 
     expect(fixed).to_have_text("8 kg (17.6 lb)")
 

@@ -52,7 +52,7 @@ def test_on_a_training_day_the_session_stands_above_the_fold(small: Page, addres
 
     expect(card).to_contain_text("Week 7 of 12, Build")
     expect(card.get_by_role("heading", name="Build B, squat, lift and climb")).to_be_in_viewport(ratio=1)
-    expect(card).to_contain_text("48 to 59 min")
+    expect(card).to_contain_text("50 to 59 min")
     expect(card).to_contain_text("kettlebell 16 kg")
     start = card.get_by_role("link", name="Start")
     expect(start).to_be_in_viewport(ratio=1)
@@ -95,7 +95,7 @@ def test_every_kind_of_day_says_what_it_is_and_what_is_next(
     small: Page, address: str, day: str, says: list[str]
 ) -> None:
     """Before the plan, at rest, on the key session's day, left out, moved, lighter, at the event, and after."""
-    open_on(small, address, day)
+    open_on(small, address, day, {"settings": {"plan": "relay"}})
     text = small.locator(".sw-day").inner_text()
 
     assert [words for words in says if words not in text] == []
@@ -132,7 +132,7 @@ def test_the_page_goes_over_into_the_next_day_by_itself(small: Page, address: st
 
 
 def test_of_several_plans_mine_is_asked_once(small: Page, address: str) -> None:
-    """Two plans are still to come: the member says which, and is not asked again."""
+    """One plan is still to come, and one begins on any day: the member says which, and is not asked again."""
     open_on(small, address, "2027-04-10")
     expect(small.get_by_role("heading", name="Which plan is yours?")).to_be_visible()
     small.get_by_role("button", name="First six weeks of strength").click()
@@ -145,13 +145,58 @@ def test_of_several_plans_mine_is_asked_once(small: Page, address: str) -> None:
 
 
 def test_ended_plans_fold_away(small: Page, address: str) -> None:
-    """In August the spring's plan is behind a fold of its own."""
-    open_on(small, address, "2027-08-20")
+    """In October the relay's plan is behind a fold of its own; one that begins on any day has not ended."""
+    open_on(small, address, "2027-10-01")
     small.locator(".sw-plans > summary").click()
-    expect(small.locator(".sw-plan[data-plan='relay']")).to_be_visible()
-    expect(small.locator(".sw-plan[data-plan='starter']")).to_be_hidden()
-    small.get_by_text("Plans that have ended").click()
     expect(small.locator(".sw-plan[data-plan='starter']")).to_be_visible()
+    expect(small.locator(".sw-plan[data-plan='relay']")).to_be_hidden()
+    small.get_by_text("Plans that have ended").click()
+    expect(small.locator(".sw-plan[data-plan='relay']")).to_be_visible()
+
+
+def test_after_a_plan_another_is_offered(small: Page, address: str) -> None:
+    """A member of the relay's plan is told in October that it has ended, and what else is there to pick."""
+    open_on(small, address, "2027-10-01", done("Power A, jump and squat", 12, "2027-09-21T18:00:00"))
+    expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+    other = small.locator("sw-home .sw-pick-plan")
+    expect(other.get_by_role("heading")).to_have_text("Other plans")
+    other.get_by_role("button", name="First six weeks of strength").click()
+    expect(small.locator(".sw-day h2")).to_contain_text("Starter")
+
+
+def test_a_plan_without_a_first_day_ends_with_its_last_session(small: Page, address: str) -> None:
+    """The log holds the sixth week's second session: nothing of the plan is still to come."""
+    kept = done("Starter B, hinge, step and carry", 6) | {"settings": {"plan": "starter"}}
+    next(iter(kept.values()))["plan"] = "First six weeks of strength"
+    open_on(small, address, "2027-04-10", kept)
+    expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+
+
+def test_a_plan_without_a_first_day_ends_with_the_members_last_week(small: Page, address: str) -> None:
+    """Begun on 1 March, its six weeks are over on Monday 12 April, logged or not."""
+    begun = {"settings": {"plan": "starter", "plans": {"starter": {"group": "", "begins": "2027-03-01", "moved": []}}}}
+    open_on(small, address, "2027-04-11", begun)
+    expect(small.locator(".sw-day")).to_contain_text("Week 6 of 6")
+    small.goto(f"{address}?on=2027-04-12")
+    expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+
+
+def test_who_logs_another_plan_is_shown_that_one(small: Page, address: str) -> None:
+    """While the relay's plan runs, a member whose newest entry is of the starter plan is led on in it."""
+    kept = done("Starter A, sit, pull and push", 1)
+    next(iter(kept.values()))["plan"] = "First six weeks of strength"
+    open_on(small, address, "2027-08-20", kept)
+    expect(small.locator(".sw-day h2")).to_have_text("Starter B, hinge, step and carry")
+
+
+def test_the_members_weeks_go_by_the_day_of_the_demonstration(small: Page, address: str) -> None:
+    """The plan's page counts weeks from the day that the site shows, and from another one that home was asked for."""
+    small.goto(f"{address}plans/relay/")
+    expect(small.locator("sw-my-weeks")).to_contain_text("This is week 7.")
+    small.goto(f"{address}?on=2027-07-13")
+    small.locator(".sw-day").wait_for()
+    small.goto(f"{address}plans/relay/")
+    expect(small.locator("sw-my-weeks")).to_contain_text("This is week 2.")
 
 
 def test_home_is_a_list_without_javascript(browser: Browser, address: str) -> None:
@@ -176,7 +221,7 @@ def test_the_example_shows_a_day_in_its_plan_and_says_so(small: Page, address: s
     small.goto(f"{address}?on=2027-09-26")
     expect(small.locator(".sw-day h2")).to_have_text("Autumn relay")
     small.get_by_role("link", name="Show the real day").click()
-    expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+    expect(small.locator(".sw-day h2")).to_contain_text("Starter")
     expect(small.locator(".sw-demonstration")).to_have_count(0)
 
 
