@@ -178,7 +178,7 @@ def test_a_plan_without_a_first_day_ends_with_its_last_session(small: Page, addr
     ("day", "says"),
     [
         ("2027-11-30", ["Week 1 of 6", "Foundation A", "Your group: Hut group."]),
-        ("2027-12-24", ["A break. It goes on on Monday 3 January", "closed over the holidays"]),
+        ("2027-12-24", ["A break. The next week begins on Monday 3 January", "closed over the holidays"]),
         ("2028-01-04", ["Week 4 of 6", "Lighter week", "Foundation A"]),
         ("2028-01-24", ["This plan has ended."]),
     ],
@@ -207,6 +207,18 @@ def test_a_plan_without_a_first_day_ends_with_the_members_last_week(small: Page,
     expect(small.locator(".sw-day")).to_contain_text("Week 6 of 6")
     small.goto(f"{address}?on=2027-04-12")
     expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+
+
+def test_a_week_of_open_days_says_that_it_is_done(small: Page, address: str) -> None:
+    """Both sessions of the first week are logged: none of them is offered again as if nothing were."""
+    first = done("Starter A, sit, pull and push", 1, "2027-03-02T18:00:00")
+    second = done("Starter B, hinge, step and carry", 1, "2027-03-04T18:00:00")
+    for kept in (*first.values(), *second.values()):
+        kept["plan"] = "First six weeks of strength"
+    begun = {"settings": {"plan": "starter", "plans": {"starter": {"group": "", "begins": "2027-03-01", "moved": []}}}}
+    open_on(small, address, "2027-03-05", first | second | begun)
+    expect(small.locator(".sw-day h2")).to_have_text("This week's sessions are done")
+    expect(small.locator(".sw-week-days li").filter(has_text="✓")).to_have_count(2)
 
 
 def test_who_logs_another_plan_is_shown_that_one(small: Page, address: str) -> None:
