@@ -37,6 +37,7 @@ KINDS = {
     "checks": "checks/",
     "check": "checks/load-step-too-large/",
     "weekly load": "weekly-load/",
+    "data": "data/",
     "not-found": "404.html",
 }
 """One address of every kind of page."""
