@@ -155,7 +155,7 @@ def test_ended_plans_fold_away(small: Page, address: str) -> None:
 
 
 def test_after_a_plan_the_one_that_follows_is_offered(small: Page, address: str) -> None:
-    """A member of the relay's plan is told in October that it has ended, and picks the winter's, which asks the group."""
+    """In October the relay's plan has ended; its member picks the winter's, which asks for a group."""
     open_on(small, address, "2027-10-01", done("Power A, jump and squat", 12, "2027-09-21T18:00:00"))
     expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
     other = small.locator("sw-home .sw-pick-plan")
