@@ -4,6 +4,7 @@ The tables are written for these tests; their shapes are common practice, no sou
 """
 
 import io
+import shutil
 from collections.abc import Callable, Sequence
 from datetime import date
 from fractions import Fraction
@@ -33,12 +34,18 @@ Doses = dict[tuple[int, str, str], tuple[int, str, Fraction | None]]
 """By week, weekday and exercise: sets, the amount of each, and the load's number."""
 
 
-@pytest.fixture
-def club(tmp_path: Path) -> Path:
-    """A new club's programme."""
-    folder = tmp_path / "club"
+@pytest.fixture(scope="module")
+def new(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A new club's project, which no test may change."""
+    folder = tmp_path_factory.mktemp("new") / "club"
     start(folder, "Quay", date(2027, 3, 1), library())
-    return folder / "program"
+    return folder
+
+
+@pytest.fixture
+def club(new: Path, tmp_path: Path) -> Path:
+    """A new club's programme."""
+    return Path(shutil.copytree(new, tmp_path / "club")) / "program"
 
 
 def bring(club: Path, text: str | bytes, *words: str, name: str = "winter.csv") -> Result:
