@@ -22,10 +22,12 @@ export function dayCard(day) {
   const { sessions } = day.agenda;
   if (day.agenda.state === "open") box.append(...ofOpen(day));
   else if (day.agenda.state === "session") {
-    const open = sessions.find((one) => !day.done.has(one)) ?? sessions[0];
-    box.append(...ofSession(day, open));
-    if (open.date === null) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
-    else for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
+    const left = sessions.find((one) => !day.done.has(one));
+    const open = left ?? sessions[0];
+    if (open.date === null && !left) box.append(place(day), make("h2", "", say("This week's sessions are done")));
+    else box.append(...ofSession(day, open));
+    if (open.date === null && left) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
+    else if (open.date !== null) for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
     box.append(...beside(day.agenda));
   } else if (day.agenda.state === "event") box.append(...ofEvent(day));
   else if (day.agenda.state === "rest") box.append(...ofRest(day));
@@ -150,7 +152,7 @@ function ofAfter({ plan, root, follows }) {
  * @param {Agenda} agenda
  */
 function reason({ skipped, moved, week, closed }) {
-  if (closed) return [make("p", "sw-hint", ...pieces("A break. It goes on on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
+  if (closed) return [make("p", "sw-hint", ...pieces("A break. The next week begins on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
   if (moved?.date) {
     const day = dayElement(moved.date);

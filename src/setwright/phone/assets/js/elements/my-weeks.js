@@ -26,6 +26,8 @@ export class MyWeeks extends HTMLElement {
     this.#show(plan);
     onChange((key) => key === "settings" && this.#show(plan), this.#until.signal);
     revealTools(this);
+    // A link that leads here came before there was anything to see.
+    if (location.hash === "#my-weeks") document.getElementById("my-weeks")?.scrollIntoView();
   }
 
   disconnectedCallback() {
