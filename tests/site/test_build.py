@@ -30,7 +30,7 @@ def test_every_kind_of_page_is_there(site: Path, address: str) -> None:
 def test_there_is_a_page_for_every_session_of_every_week(site: Path, project: Path) -> None:
     """Each resolved session has its own page, in the folder of its week."""
     looked = publish.look(project / "program")
-    wanted = {f"plans/{s.plan}/week-{s.week:02}/{s.day}/index.html" for plan in looked.plans for s in plan.sessions}
+    wanted = {f"plans/{s.plan}/week-{s.week:02}/{s.place}/index.html" for plan in looked.plans for s in plan.sessions}
     found = {p.relative_to(site).as_posix() for p in site.glob("plans/*/week-*/*/index.html")}
 
     assert found == wanted

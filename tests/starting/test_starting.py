@@ -53,6 +53,15 @@ def test_a_new_project_has_nothing_to_mend(project: Path) -> None:
     assert yaml.safe_load((project / "mkdocs.yml").read_text("utf-8").split("theme:")[0])["site_name"] == CLUB
 
 
+def test_without_a_first_day_there_is_none_to_edit(tmp_path: Path) -> None:
+    """A new project's plan begins for each member when they like, and has nothing to mend either."""
+    assert run("new", str(tmp_path / "quay"), "--name", CLUB).exit_code == CLEAN
+    looked = publish.look(tmp_path / "quay" / "program")
+    assert looked.findings == ()
+    assert looked.programme is not None
+    assert looked.programme.plans["first-weeks"].starts is None
+
+
 def test_nothing_of_the_example_club_is_left(project: Path) -> None:
     """Neither its name nor its place stands in any file but the manual, which speaks of it as an example."""
     found = [path for path, text in texts(project).items() if "Tarnbeck" in text or "tarnbeck" in text]
@@ -72,7 +81,7 @@ def test_no_movement_brings_the_excuse_for_its_missing_sign_off(project: Path) -
 def test_a_new_project_builds_a_site_that_says_what_comes_next(project: Path) -> None:
     """The first page tells the coach what to do now."""
     config, program = publish.project(project / "mkdocs.yml")
-    built = publish.build(config, program, "program")
+    built = publish.build(config, program, "program", sheets="left out")
 
     assert built.site is not None
     assert "Next: write whom members ask" in (built.site / "index.html").read_text("utf-8")

@@ -16,7 +16,7 @@ from typing import Final
 from setwright.checks.example import Example
 from setwright.checks.rule import COMMON, Doubt, Subject
 from setwright.checks.threshold import threshold
-from setwright.checks.weeks import is_full
+from setwright.checks.weeks import comparable, is_full
 from setwright.dose.contacts import is_jump
 from setwright.dose.dose import metres
 from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
@@ -56,12 +56,15 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 def _in_plan(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
     most = subject.value(MOST)
-    last: dict[tuple[str, Measure], tuple[int, int, Fraction]] = {}
+    full: list[ResolvedWeek] = []
     seen: set[str] = set()
     for week in plan.weeks:
         if week.remains.kind != "normal":
             continue
         now = _asked(subject, week)
+        last: dict[tuple[str, Measure], tuple[int, int, Fraction]] = {}
+        for one in comparable(plan.plan, full, week):
+            last |= {what: (one.number, *asked) for what, asked in _asked(subject, one).items()}
         for (exercise, measure), (_, amount) in now.items():
             if (exercise, measure) not in last or exercise in seen:
                 continue
@@ -79,7 +82,7 @@ def _in_plan(subject: Subject, plan: ResolvedPlan) -> Iterator[Doubt]:
                 plan.plan.accept,
             )
         if is_full(plan.plan, week):
-            last.update({what: (week.number, *asked) for what, asked in now.items()})
+            full.append(week)
 
 
 def _asked(subject: Subject, week: ResolvedWeek) -> Asked:

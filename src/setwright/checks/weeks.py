@@ -1,9 +1,10 @@
 """Which weeks of a plan follow each other: what all checks of growth from week to week share."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from setwright.dose.resolved import ResolvedPlan, ResolvedWeek
 from setwright.model.plan import Plan
+from setwright.model.weekly import Rotation
 
 
 def is_full(plan: Plan, week: ResolvedWeek) -> bool:
@@ -19,17 +20,33 @@ def last_full(plan: ResolvedPlan, before_phase: int) -> ResolvedWeek | None:
     return (full or normal)[-1] if normal else None
 
 
+def comparable(plan: Plan, full: Sequence[ResolvedWeek], week: ResolvedWeek) -> list[ResolvedWeek]:
+    """Return the full weeks before a week that it can be judged by, in order.
+
+    Where sessions take turns, no week of the phase is like the one before it, and that is no growth: a week is judged
+    by the last one with the same sessions, and in the first turn by the weeks before the phase.
+    """
+    if not isinstance(plan.phases[week.phase].sessions, Rotation):
+        return list(full)
+    held = sorted(session.session for session in week.sessions)
+    return [
+        one for one in full if one.phase != week.phase or sorted(session.session for session in one.sessions) == held
+    ]
+
+
 def week_pairs(plan: ResolvedPlan) -> Iterator[tuple[ResolvedWeek, ResolvedWeek]]:
     """Yield each normal week with the last full one before it.
 
     Lighter weeks and tapers are passed over, so that coming back from one is no step. A week that a change made is
-    judged, and is not what the next one is judged by: made lighter, it makes nothing after it a step.
+    judged, and is not what the next one is judged by: made lighter, it makes nothing after it a step. Where sessions
+    take turns, see ``comparable``.
     """
-    full: ResolvedWeek | None = None
+    full: list[ResolvedWeek] = []
     for week in plan.weeks:
         if week.remains.kind != "normal" or not week.sessions:
             continue
-        if full is not None:
-            yield full, week
+        before = comparable(plan.plan, full, week)
+        if before:
+            yield before[-1], week
         if is_full(plan.plan, week):
-            full = week
+            full.append(week)

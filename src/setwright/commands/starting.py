@@ -24,12 +24,13 @@ from setwright.starting.taking import take as taken_from
 @click.argument("folder", type=click.Path(path_type=Path))
 @click.option("--name", prompt="What is your club called", help="The club's name; asked for where it is missing.")
 @click.option(
-    "--starts", type=click.DateTime(["%Y-%m-%d"]), help="The first day of the first plan.  [default: next Monday]"
+    "--starts",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="The first day of the first plan; without it, each member begins when they like.",
 )
 def new(folder: Path, name: str, starts: datetime | None) -> None:
     """Start a club's own project in FOLDER: a small programme that builds, to make your own."""
-    first = starts.date() if starts else next_monday(date.today())
-    files = start(folder, name.strip(), first, library())
+    files = start(folder, name.strip(), starts.date() if starts else None, library())
     click.echo(clean(f"{folder}: {len(files)} files. Next: cd there, 'setwright build', and read README.md."))
 
 

@@ -28,8 +28,10 @@ AFTER: Final = "0.000001"
 
 SEARCH: Final[Mapping[str, str]] = MappingProxyType(
     {
-        **dict.fromkeys(("session", "week", "check", "figures"), "exclude: true"),
-        **dict.fromkeys(("review", "comparison", "exposure", "checks", "numbers", "sources"), f"boost: {AFTER}"),
+        **dict.fromkeys(("session", "week", "check", "figures", "coach", "hall"), "exclude: true"),
+        **dict.fromkeys(
+            ("review", "comparison", "data", "exposure", "checks", "numbers", "sources", "group"), f"boost: {AFTER}"
+        ),
     }
 )
 """What the engine's search makes of some kinds of pages.

@@ -37,6 +37,7 @@ def days_of(site: Site, plan: ResolvedPlan) -> dict[str, Any]:
         "plan": plan.plan.name,
         "ident": plan.ident,
         "url": folder_of(plan_path(plan.ident)),
+        "follows": plan.plan.follows,
         "long_gap": site.programme.club.long_gap,
         "groups": [
             {

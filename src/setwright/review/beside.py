@@ -12,6 +12,7 @@ from setwright.model.prescription import MEASURES, Prescription
 from setwright.model.programme import Programme
 from setwright.model.session import Block, Session
 from setwright.model.units import plain_number
+from setwright.model.weekly import Rotation
 from setwright.review.parts import Line, lines_at, written
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import duration
@@ -77,9 +78,13 @@ def _listed(numbers: Iterable[Fraction]) -> str:
 
 
 def _plan(plan: Plan) -> Iterator[Line]:
+    for name, day in plan.groups.items():
+        yield from lines_at(("starts", name) if name else ("starts",), day, _written)
     yield from _lines(plan)
     for number, phase in enumerate(plan.phases, 1):
         yield from _lines(phase, "phase", str(number))
+        if isinstance(phase.sessions, Rotation):
+            yield from lines_at(("phase", str(number), "sessions in turn"), ", ".join(phase.sessions.rotate), _written)
     for change in plan.changes:
         about = change.exercise or change.session or change.day or "every session"
         yield from lines_at(("week", str(change.week), about, "why"), change.why, _written)

@@ -210,7 +210,17 @@ def schema() -> str:
 
 def to_json(state: State) -> str:
     """Return a state as JSON."""
-    written = WrittenState(
+    return as_json(written(state))
+
+
+def as_json(whole: WrittenState) -> str:
+    """Return a written state as JSON."""
+    return json.dumps(whole.model_dump(mode="json"), ensure_ascii=False, indent=1) + "\n"
+
+
+def written(state: State) -> WrittenState:
+    """Return a state as it is written: numbers with their units."""
+    return WrittenState(
         format=FORMAT,
         version=VERSION,
         exercises={
@@ -231,7 +241,6 @@ def to_json(state: State) -> str:
             for plan, name in state.plans.items()
         },
     )
-    return json.dumps(written.model_dump(mode="json"), ensure_ascii=False, indent=1) + "\n"
 
 
 def from_json(text: str) -> State:
@@ -244,15 +253,15 @@ def from_json(text: str) -> State:
         data = json.loads(text)
         if isinstance(data, dict) and data.get("format") == FORMAT and data.get("version") != VERSION:
             raise StateError(f"this is no resolved programme of version {VERSION}: write it again, 'setwright resolve'")
-        written = WrittenState.model_validate(data)
+        whole = WrittenState.model_validate(data)
         return State(
-            exercises={ident: _read_lines(exercise.parts) for ident, exercise in written.exercises.items()},
-            texts=_read_lines(written.texts),
-            names={ident: exercise.name for ident, exercise in written.exercises.items()},
-            plans={ident: plan.name for ident, plan in written.plans.items()},
+            exercises={ident: _read_lines(exercise.parts) for ident, exercise in whole.exercises.items()},
+            texts=_read_lines(whole.texts),
+            names={ident: exercise.name for ident, exercise in whole.exercises.items()},
+            plans={ident: plan.name for ident, plan in whole.plans.items()},
             days={
                 ident: {week: {day: _read_day(one) for day, one in days.items()} for week, days in plan.weeks.items()}
-                for ident, plan in written.plans.items()
+                for ident, plan in whole.plans.items()
             },
         )
     except (ValueError, ValidationError, RecursionError) as error:

@@ -35,13 +35,13 @@ def next_monday(today: date) -> date:
     return today + timedelta(days=7 - today.weekday())
 
 
-def start(folder: Path, name: str, starts: date, library: Library) -> tuple[str, ...]:
+def start(folder: Path, name: str, starts: date | None, library: Library) -> tuple[str, ...]:
     """Write a new club's project.
 
     Args:
         folder: where; it may exist, and must be empty.
         name: what the club is called.
-        starts: the first day of its first plan.
+        starts: the first day of its first plan; None where each member begins when they like.
         library: the movements that came with the tool.
 
     Returns:
@@ -86,14 +86,14 @@ def _remove(path: Path) -> None:
         path.unlink(missing_ok=True)
 
 
-def files(name: str, starts: date, library: Library) -> Mapping[str, bytes]:
+def files(name: str, starts: date | None, library: Library) -> Mapping[str, bytes]:
     """Return a new project's files by relative path."""
     texts = {path: raw.decode() for path, raw in package_files("starting", "club")}
     wanted = list(with_what_they_name(library.programme, _exercises(texts)))
     values = {
         "@@NAME@@": json.dumps(name, ensure_ascii=False),
         "@@VERSION@@": __version__,
-        "@@STARTS@@": starts.isoformat(),
+        "@@STARTS@@": f"starts: {starts.isoformat()}\n" if starts else "",
         "@@KIT@@": "\n".join(_kit(library, wanted)),
     }
     made = {}

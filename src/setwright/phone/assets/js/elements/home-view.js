@@ -10,7 +10,7 @@ import { button, link, make } from "./make.js";
 /** @typedef {import("../logic/agenda.js").Session} Session */
 /** @typedef {import("../logic/agenda.js").Week} Week */
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string}} Day */
+/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string, follows: boolean}} Day follows: another plan goes on from this one */
 
 /**
  * The one thing of a day.
@@ -22,10 +22,12 @@ export function dayCard(day) {
   const { sessions } = day.agenda;
   if (day.agenda.state === "open") box.append(...ofOpen(day));
   else if (day.agenda.state === "session") {
-    const open = sessions.find((one) => !day.done.has(one)) ?? sessions[0];
-    box.append(...ofSession(day, open));
-    if (open.date === null) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
-    else for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
+    const left = sessions.find((one) => !day.done.has(one));
+    const open = left ?? sessions[0];
+    if (open.date === null && !left) box.append(place(day), make("h2", "", say("This week's sessions are done")));
+    else box.append(...ofSession(day, open));
+    if (open.date === null && left) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
+    else if (open.date !== null) for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
     box.append(...beside(day.agenda));
   } else if (day.agenda.state === "event") box.append(...ofEvent(day));
   else if (day.agenda.state === "rest") box.append(...ofRest(day));
@@ -136,11 +138,11 @@ function ofBefore(day) {
 }
 
 /** @param {Day} day */
-function ofAfter({ plan, root }) {
+function ofAfter({ plan, root, follows }) {
   return [
     make("p", "sw-place", plan.plan),
     make("h2", "", say("This plan has ended.")),
-    make("p", "", say("No other plan is published yet. Ask your coach what comes next.")),
+    ...(follows ? [] : [make("p", "", say("Ask your coach what comes next."))]),
     make("p", "", link(root + plan.url, say("Look back at the plan"))),
   ];
 }
@@ -150,7 +152,7 @@ function ofAfter({ plan, root }) {
  * @param {Agenda} agenda
  */
 function reason({ skipped, moved, week, closed }) {
-  if (closed) return [make("p", "sw-hint", ...pieces("A break. It goes on on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
+  if (closed) return [make("p", "sw-hint", ...pieces("A break. The next week begins on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
   if (moved?.date) {
     const day = dayElement(moved.date);
@@ -222,16 +224,16 @@ export function weekList(plan, week, done, root, today) {
  * Which plan is the member's: asked once, where there are several.
  * @param {Plan[]} plans
  * @param {(id: string) => void} pick
- * @param {string} mine the one that is picked already
+ * @param {{title?: string, mine?: string}} shown another title than the question; the plan that is picked already
  */
-export function planPicker(plans, pick, mine = "") {
-  const box = make("section", "sw-pick-plan", make("h2", "", mine ? say("My plan") : say("Which plan is yours?")));
+export function planPicker(plans, pick, { title, mine } = {}) {
+  const box = make("section", "sw-pick-plan", make("h2", "", title ?? say("Which plan is yours?")));
   for (const { ident, plan, about } of plans) {
     const one = button(plan, "sw-button sw-quiet", () => pick(ident));
     if (mine) one.setAttribute("aria-pressed", String(ident === mine));
     box.append(make("p", "", one, " ", make("span", "sw-small", about)));
   }
-  if (!mine) box.append(make("p", "sw-small", say("Asked once. Below, under Plans, you can change it.")));
+  if (!title) box.append(make("p", "sw-small", say("Asked once. Below, under Plans, you can change it.")));
   return box;
 }
 

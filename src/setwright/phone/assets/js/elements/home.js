@@ -3,7 +3,7 @@ import { demonstrate, isDemonstrated, now, untilMidnight } from "../device/clock
 import { keepSettings, logged, settings } from "../device/member.js";
 import { ownOf } from "../device/plans.js";
 import { onChange } from "../device/store.js";
-import { agendaOf, asLived, doneIn, lastDay, planOf } from "../logic/agenda.js";
+import { agendaOf, asLived, doneIn, isOver, nextPlans, planOf } from "../logic/agenda.js";
 import { localDay } from "../logic/day.js";
 import { doneOf } from "../logic/week.js";
 import { demonstration, dayCard, planPicker, weekList } from "./home-view.js";
@@ -41,7 +41,8 @@ export class Home extends HTMLElement {
 
   /** The plans as they fall for this member today. */
   get #plans() {
-    return this.#published.map((plan) => asLived(plan, ownOf(plan)));
+    const log = logged();
+    return this.#published.map((plan) => asLived(plan, ownOf(plan), doneOf(plan, log)));
   }
 
   disconnectedCallback() {
@@ -52,7 +53,7 @@ export class Home extends HTMLElement {
   #show() {
     const focused = this.contains(document.activeElement);
     const today = localDay(now());
-    const plan = planOf(this.#plans, settings().plan, today);
+    const plan = planOf(this.#plans, { picked: settings().plan, logged: logged()[0]?.plan }, today);
     /** @type {HTMLElement[]} */
     const parts = isDemonstrated() ? [demonstration(now())] : [];
     if (plan) parts.push(...this.#ofPlan(plan, today));
@@ -74,14 +75,19 @@ export class Home extends HTMLElement {
     const mine = settings();
     const done = agenda.week ? doneIn(agenda.week, held) : new Set();
     this.#offerOthers(plan, today);
-    const parts = [dayCard({ plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today })];
-    if (agenda.week) parts.push(weekList(plan, agenda.week, done, root, today));
+    const next = nextPlans(plan, this.#plans, today);
+    const day = { plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today, follows: next.follows };
+    const parts = [dayCard(day)];
+    if (agenda.state === "after" && next.plans.length) {
+      const title = next.follows ? say("It goes on in") : say("Other plans");
+      parts.push(planPicker(next.plans, (id) => this.#pick(id), { title }));
+    } else if (agenda.week) parts.push(weekList(plan, agenda.week, done, root, today));
     return parts;
   }
 
   /** @param {string} today */
   #going(today) {
-    return this.#plans.filter((plan) => lastDay(plan) >= today);
+    return this.#plans.filter((plan) => !isOver(plan, today));
   }
 
   /** @param {string} id */
@@ -95,7 +101,7 @@ export class Home extends HTMLElement {
   #foldPlans() {
     const list = document.querySelector(".sw-plans");
     const today = localDay(now());
-    const ended = this.#plans.filter((plan) => lastDay(plan) < today);
+    const ended = this.#plans.filter((plan) => isOver(plan, today));
     const cards = ended.flatMap(({ ident }) => [...(list?.querySelectorAll(`[data-plan='${CSS.escape(ident)}']`) ?? [])]);
     list?.removeAttribute("open");
     if (cards.length) list?.append(make("details", "sw-ended", make("summary", "", say("Plans that have ended")), ...cards));
@@ -108,8 +114,9 @@ export class Home extends HTMLElement {
    */
   #offerOthers(mine, today) {
     const going = this.#going(today);
+    const title = say("My plan");
     document.querySelector(".sw-plans > .sw-pick-plan")?.remove();
-    if (going.length < 2) return;
-    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), mine.ident));
+    if (!going.some(({ ident }) => ident !== mine.ident) || isOver(mine, today)) return;
+    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), { title, mine: mine.ident }));
   }
 }

@@ -1,4 +1,5 @@
 // A member's own weeks of a plan: the group or the first day, weeks that were missed, and the dates as a file.
+import { demonstrate, now } from "../device/clock.js";
 import { fileName, save } from "../device/files.js";
 import { logged } from "../device/member.js";
 import { keepOwn, ownOf, planAt } from "../device/plans.js";
@@ -21,9 +22,12 @@ export class MyWeeks extends HTMLElement {
     this.#status.setAttribute("role", "status");
     const plan = await planAt(this.dataset.days);
     if (!plan?.weeks.length) return;
+    demonstrate(this.dataset.demonstration);
     this.#show(plan);
     onChange((key) => key === "settings" && this.#show(plan), this.#until.signal);
     revealTools(this);
+    // A link that leads here came before there was anything to see.
+    if (location.hash === "#my-weeks") document.getElementById("my-weeks")?.scrollIntoView();
   }
 
   disconnectedCallback() {
@@ -90,8 +94,8 @@ export class MyWeeks extends HTMLElement {
   #span(plan, own, weeks) {
     const values = { first: dayElement(weeks[0].starts), last: dayElement(weeks[weeks.length - 1].ends) };
     const said = pieces("Your weeks run from %(first)s to %(last)s.", values);
-    const now = standing(weeks, localDay(new Date()));
-    const where = now.state === "during" ? ` ${say("This is week %(week)s.", { week: now.week.number })}` : "";
+    const stands = standing(weeks, localDay(now()));
+    const where = stands.state === "during" ? ` ${say("This is week %(week)s.", { week: stands.week.number })}` : "";
     const event = plan.event?.week && !groupOf(plan, own) ? eventOf(plan, weeks) : undefined;
     const about = event ? [" ", ...pieces("%(event)s: %(day)s.", { event: plan.event?.name ?? "", day: dayElement(event) })] : [];
     return make("p", "", ...said, where, ...about);
@@ -104,7 +108,7 @@ export class MyWeeks extends HTMLElement {
    * @param {Week[]} weeks
    */
   #moves(plan, own, weeks) {
-    const today = localDay(new Date());
+    const today = localDay(now());
     const missed = missedBy(weeks, doneOf(plan, logged()), today);
     const from = make("select", "", ...plan.weeks.map(({ number }) => new Option(say("Week %(week)s", { week: number }), String(number))));
     from.id = `sw-from-${plan.ident}`;

@@ -16,6 +16,7 @@ import { daysBetween, later, weekday } from "./day.js";
  * @property {string[]} tables of weights
  * @property {string} url
  * @property {number} long_gap after how many weeks without training the way back is proposed
+ * @property {string | null} follows the plan that it goes on from
  * @property {Group[]} groups those who begin together; none where each member begins when they like
  * @property {number | null} first the weekday on which weeks start; null for any
  * @property {{from: string, to: string, why: string}[]} breaks
@@ -134,6 +135,16 @@ export function nextOf(plan, done) {
     if (day) return { week, day };
   }
   return undefined;
+}
+
+/**
+ * Whether the log holds the last session of a plan.
+ * @param {Plan} plan
+ * @param {Set<string>} done
+ */
+export function isFinished(plan, done) {
+  const last = plan.weeks.filter(({ days }) => days.length).pop();
+  return last !== undefined && done.has(`${last.number} ${last.days[last.days.length - 1].place}`);
 }
 
 /**
