@@ -107,7 +107,7 @@ def test_a_member_prints_a_sheet_of_her_own(page: Page, address: str, on_paper: 
     kept = {"weight": {"number": "68", "unit": "kg"}, "place": "club", "kit": {}, "lifts": {}}
     page.evaluate("kept => localStorage.setItem('setwright:/:settings', kept)", json.dumps(kept))
     page.goto(address + path)
-    page.locator("sw-load[data-folded]").first.wait_for()
+    page.locator("sw-load[data-folded]").first.wait_for(state="attached")
     text = text_of(on_paper(path))
     page.evaluate("localStorage.clear()")
 

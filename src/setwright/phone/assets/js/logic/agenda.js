@@ -98,9 +98,9 @@ export function agendaOf(plan, today) {
  * @param {string} today
  * @returns {Agenda["state"]}
  */
-function stateOf({ event, sessions, week, next }, { weeks, finished }, today) {
+function stateOf({ event, sessions, week, next }, { weeks, until, finished }, today) {
   if (event?.date === today) return "event";
-  if (finished && !event) return "after";
+  if (until < today || (finished && !event)) return "after";
   if (!weeks.length) return "open";
   if (sessions.length) return "session";
   if (today < weeks[0].starts) return "before";
