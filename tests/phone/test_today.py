@@ -221,6 +221,22 @@ def test_a_week_of_open_days_says_that_it_is_done(small: Page, address: str) -> 
     expect(small.locator(".sw-week-days li").filter(has_text="✓")).to_have_count(2)
 
 
+@pytest.mark.parametrize("begins", [None, "2027-03-01"])
+@pytest.mark.parametrize(("day", "is_long"), [("2027-03-09", False), ("2027-04-06", True)])
+def test_after_a_long_gap_home_says_first_to_start_easier(
+    small: Page, address: str, begins: str | None, day: str, is_long: bool
+) -> None:
+    """A week after the last entry nothing is said; five weeks after it, before anything else, whom to ask as well."""
+    kept = done("Starter A, sit, pull and push", 1, "2027-03-02T18:00:00")
+    next(iter(kept.values()))["plan"] = "First six weeks of strength"
+    own = {"starter": {"group": "", "begins": begins, "moved": []}}
+    open_on(small, address, day, kept | {"settings": {"plan": "starter", "plans": own}})
+    text = small.locator(".sw-day").inner_text()
+
+    assert text.startswith("After a gap as long as this, start easier") is is_long
+    assert ("Ask a doctor or a physiotherapist before you go on." in text) is is_long
+
+
 def test_who_logs_another_plan_is_shown_that_one(small: Page, address: str) -> None:
     """While the relay's plan runs, a member whose newest entry is of the starter plan is led on in it."""
     kept = done("Starter A, sit, pull and push", 1)
