@@ -28,7 +28,7 @@ from setwright.handouts.writing import Desk
 from setwright.looking import Looked as Looked
 from setwright.looking import look as look
 from setwright.model.units import shown
-from setwright.outline import paper
+from setwright.outline import feeds, paper
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
@@ -87,9 +87,9 @@ def write(
         site = site_of(looked, sheets != "left out", edited_at)
         files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
         calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
-        written = tree.write(
-            files | calendars | data.files(site), docs_build, () if sheets == "printed" else handouts.FOLDERS
-        )
+        stays = sheets == "as they are" and all((docs_build / path).is_file() for path in data.FILES)
+        staying = (*(() if sheets == "printed" else handouts.FOLDERS), *((f"{feeds.FOLDER}/",) if stays else ()))
+        written = tree.write(files | calendars | ({} if stays else data.files(site)), docs_build, staying)
     return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
 
 
