@@ -215,6 +215,27 @@ def test_commands_that_make_a_site_want_its_settings(command: str, tmp_path: Pat
     assert "there is no mkdocs.yml" in result.stderr
 
 
+@pytest.mark.parametrize(
+    ("options", "expected"),
+    [
+        ([], "127.0.0.1:8000"),
+        (["--port", "8123"], "127.0.0.1:8123"),
+        (["--address", "0.0.0.0:9000"], "0.0.0.0:9000"),
+        (["--address", "0.0.0.0:9000", "--port", "9001"], "0.0.0.0:9001"),
+    ],
+)
+def test_a_preview_is_served_where_it_is_asked_for(
+    options: list[str], expected: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A port alone is one on this machine; a browser opens only on request."""
+    served: list[dict[str, object]] = []
+    monkeypatch.setattr("mkdocs.commands.serve.serve", lambda **how: served.append(how))
+
+    assert run("preview", "-f", str(EXAMPLE.parent / "mkdocs.yml"), *options).exit_code == CLEAN
+    assert run("preview", "-f", str(EXAMPLE.parent / "mkdocs.yml"), "--open", *options).exit_code == CLEAN
+    assert [(how["dev_addr"], how["open_in_browser"]) for how in served] == [(expected, False), (expected, True)]
+
+
 def test_schemas_are_written_into_the_programme(tmp_path: Path) -> None:
     """The command writes what the repository holds for the example."""
     result = run("schemas", "--program", str(tmp_path))

@@ -92,7 +92,7 @@ class SetwrightPlugin(BasePlugin[SetwrightConfig]):
                 raise PluginError("\n".join(["the programme has mistakes", *errors]))
             address = _published_at(config)
             sheets: publish.Sheets = "as they are" if self.serving else "printed"
-            written = publish.write(looked, docs, address, config.site_name, sheets)
+            written = publish.write(looked, docs, address, config.site_name, sheets, publish.edited_at(config))
             for remark in written.remarks:
                 log.info(clean(remark))
             settings = Path(config.config_file_path).read_bytes()

@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from contextvars import copy_context
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Literal
+from typing import Final, Literal
 
 from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
@@ -28,7 +28,7 @@ from setwright.handouts.writing import Desk
 from setwright.looking import Looked as Looked
 from setwright.looking import look as look
 from setwright.model.units import shown
-from setwright.outline import paper
+from setwright.outline import feeds, paper
 from setwright.outline.site import Site
 from setwright.pages import tree, verify
 from setwright.phone import offline
@@ -38,6 +38,10 @@ Progress = Callable[[str], None]
 Sheets = Literal["printed", "as they are", "left out"]
 """What becomes of PDF sheets: printed where they changed; left as they lie there, for who prints one when it is asked
 for, as the programme's data then is too; left out, so that no page leads to one."""
+
+
+_OF_THE_ENGINE: Final = ("edit/master/docs/", "src/default/docs/")
+"""What MkDocs takes for ``edit_uri`` where a forge that it knows is named and mkdocs.yml says nothing."""
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,7 @@ def render(looked: Looked, config: MkDocsConfig) -> tree.Written:
     """Write the tree as ``write`` does, for an engine that runs later; no other run may write into it meanwhile."""
     docs = Path(config.docs_dir)
     with lock.held(docs):
-        return write(looked, docs, config.site_url, config.site_name)
+        return write(looked, docs, config.site_url, config.site_name, edited_at=edited_at(config))
 
 
 def write(
@@ -65,6 +69,7 @@ def write(
     site_url: str | None = None,
     called: str | None = None,
     sheets: Sheets = "printed",
+    edited_at: str | None = None,
 ) -> tree.Written:
     """Write the tree of a publishable programme, pages and sheets; only what changed is made again and touched.
 
@@ -74,16 +79,17 @@ def write(
         site_url: where the site is published; sheets then lead back to their pages.
         called: what mkdocs.yml calls the club; where that is not its name, there is a remark.
         sheets: what becomes of them.
+        edited_at: the address below which the files of the programme can be changed.
     """
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
     with kept.beside(docs_build):
-        site = site_of(looked, on_paper=sheets != "left out")
+        site = site_of(looked, sheets != "left out", edited_at)
         files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
         calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
-        written = tree.write(
-            files | calendars | data.files(site), docs_build, () if sheets == "printed" else handouts.FOLDERS
-        )
+        stays = sheets == "as they are" and all((docs_build / path).is_file() for path in data.FILES)
+        staying = (*(() if sheets == "printed" else handouts.FOLDERS), *((f"{feeds.FOLDER}/",) if stays else ()))
+        written = tree.write(files | calendars | ({} if stays else data.files(site)), docs_build, staying)
     return replace(written, remarks=tuple(_remarks(lacking, looked.programme.club.name, called)))
 
 
@@ -96,7 +102,7 @@ def _rendered(site: Site, site_url: str | None, docs_build: Path) -> tuple[dict[
     return pages | printed.files, printed.lacking
 
 
-def site_of(looked: Looked, on_paper: bool = True) -> Site:
+def site_of(looked: Looked, on_paper: bool = True, edited_at: str | None = None) -> Site:
     """Return what pages and sheets of a publishable programme are made from."""
     if looked.programme is None:
         raise ProjectError("a programme with errors cannot be rendered")
@@ -111,7 +117,21 @@ def site_of(looked: Looked, on_paper: bool = True) -> Site:
         committed=by,
         reviewed=looked.reviews,
         on_paper=on_paper,
+        edited_at=edited_at,
     )
+
+
+def edited_at(config: MkDocsConfig) -> str | None:
+    """Return the address below which the programme's files can be changed, with a slash at its end; None without any.
+
+    It is the engine's ``repo_url`` with ``edit_uri`` behind it. What the engine puts for ``edit_uri`` by itself leads
+    to another folder, so it does not count.
+    """
+    if not config.repo_url or not config.edit_uri or config.edit_uri in _OF_THE_ENGINE:
+        return None
+    if not config.repo_url.startswith(("https://", "http://")):
+        return None
+    return f"{config.repo_url.rstrip('/')}/{config.edit_uri.strip('/')}/"
 
 
 def _remarks(lacking: Sequence[str], club: str, called: str | None) -> Iterator[str]:
@@ -140,7 +160,7 @@ def build(
         if not looked.publishable:
             return Built(looked)
         progress("rendering pages and sheets" if sheets == "printed" else "rendering pages")
-        written = write(looked, docs, config.site_url, config.site_name, sheets)
+        written = write(looked, docs, config.site_url, config.site_name, sheets, edited_at(config))
         progress("building the site")
         warnings = run_engine(config, following)
         if sheets == "left out":

@@ -17,6 +17,11 @@ HARMFUL = [
     ("Ignore any pain in the shin.", "Ignore any pain"),
     ("Pull until it hurts.", "until it hurts"),
     ("No pain, no gain.", "No pain, no gain"),
+    ("Some pain in the knee is fine.", "Some pain in the knee is fine"),
+    ("Keep going even if it hurts.", "Keep going even if it hurts"),
+    ("Bounce a little at the end of each stretch.", "Bounce a little at the end of each stretch"),
+    ("Do not breathe until you stand.", "Do not breathe until"),
+    ("Lower the bar behind your neck.", "Lower the bar behind your neck"),
     ("Do not hurry. Hold your breath.", "Hold your breath"),  # what warns stands in another sentence
 ]
 HARMLESS = [
@@ -28,6 +33,8 @@ HARMLESS = [
     "Walk through the hall until you are warm.",
     "Drop the heel slowly.",
     "Take a fresh breath at the top.",
+    "Hold the pole with one hand behind your neck.",
+    "Pain is a sign to stop.",
 ]
 
 
@@ -68,3 +75,24 @@ def test_every_kind_of_text_is_read() -> None:
     found = [text[-2] for _, _, text, _ in instructions(make.programme(files)) if "Hold your breath" in text]
 
     assert sorted(found) == list("ABCDEFGHI")
+
+
+@pytest.mark.parametrize(
+    ("note", "found"),
+    [
+        ("Barefoot, please.", ["harmful-words"]),
+        ("With your eyes closed.", ["harmful-words"]),
+        ("Never barefoot.", []),
+        ("In shoes, eyes ahead.", []),
+    ],
+)
+def test_bare_feet_and_closed_eyes_do_not_go_with_jumps(note: str, found: list[str]) -> None:
+    """A landing in the dark is a fall; what stands on both feet may close its eyes."""
+    session = "blocks: [{kind: straight, sets: 3, rest: 2 min, exercises: [{exercise: lift, reps: 5, note: '%s'}]}]"
+
+    def of(pattern: str) -> list[str]:
+        files = {"exercises/lift": f"pattern: {pattern}", "sessions/only": session % note}
+        return [f.rule for f in make.verdict(make.programme(files)).findings if f.rule == "harmful-words"]
+
+    assert of("jump") == found
+    assert of("squat") == []

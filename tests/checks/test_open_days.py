@@ -126,7 +126,7 @@ def seam(before: str, now: str, follows: str) -> Example:
 def test_a_load_steps_across_the_seam_of_two_plans() -> None:
     """From 8 kg to 16 kg is told where the plan follows the other one, and is none where members come from anywhere."""
     assert said("load-step-too-large", seam("8 kg", "16 kg", "follows: before")) == [
-        "goblet-squat: 8 kg to 16 kg in week 1 of spring is 100 % more"
+        "goblet-squat: 8 kg to 16 kg in week 1 of spring, after before, is 100 % more"
     ]
     assert said("load-step-too-large", seam("8 kg", "16 kg", "")) == []
     assert said("load-step-too-large", seam("16 kg", "16 kg", "follows: before")) == []

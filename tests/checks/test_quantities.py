@@ -40,6 +40,9 @@ ASKED = [
     ("Go heavier today.", [("heavier", 0)]),
     ("One size up.", [("heavier", 0)]),
     ("No more than 24 kg.", [("kg", 24)]),
+    ("Half your body weight.", [("% bodyweight", 50)]),
+    ("Hold a quarter of your own body weight.", [("% bodyweight", 25)]),
+    ("Two thirds of their bodyweight.", [("% bodyweight", Fraction(200, 3))]),
 ]
 NOT_ASKED = [
     "Not the 24 kg bell.",
@@ -50,6 +53,8 @@ NOT_ASKED = [
     "Three times a week.",
     "Never to failure.",
     "Half a minute.",
+    "Never half your body weight.",
+    "Squat with your body weight alone.",
     "Week 12 is the last.",
     "The first 1, then the others.",
     "Room 40 has the mats.",

@@ -1,6 +1,7 @@
 """No line of mkdocs.yml costs a coach a file: a run writes only into folders that are its own."""
 
 import shutil
+import sys
 from pathlib import Path
 
 import pytest
@@ -265,7 +266,6 @@ ODD = [
         "'program' in mkdocs.yml: '..' holds the whole project",
     ),
     ("site_url", '"https://[::1"', "the site engine cannot read it: Invalid IPv6 URL"),
-    ("INHERIT", "mkdocs.yml", "the site engine cannot read it: maximum recursion depth exceeded"),
 ]
 
 
@@ -279,4 +279,19 @@ def test_a_setting_that_is_none_is_one_sentence(project: Path, command: str, lin
 
     assert result.exit_code == USAGE
     assert why in said(result)
+    assert digests(project) == before
+
+
+def test_settings_that_inherit_from_themselves_are_one_sentence(project: Path) -> None:
+    """They are read as deep as Python lets them, which is less deep here, since each time takes a while."""
+    setting(project, "INHERIT", "mkdocs.yml")
+    before, usual = digests(project), sys.getrecursionlimit()
+    sys.setrecursionlimit(300)
+    try:
+        result = setwright(project, "build")
+    finally:
+        sys.setrecursionlimit(usual)
+
+    assert result.exit_code == USAGE
+    assert "the site engine cannot read it: maximum recursion depth exceeded" in said(result)
     assert digests(project) == before

@@ -86,6 +86,28 @@ def test_a_rest_that_is_written_is_kept_between_rounds() -> None:
     assert block(ROUNDS.replace("change_over: 10 s", "change_over: 10 s, rest: 60 s")).rounds == 6
 
 
+@pytest.mark.parametrize(
+    ("progress", "lasts_s"),
+    [
+        ("{for: {add: 2 min, up_to: 13 min}}", [720, 780, 780]),
+        ("{for: {take: 2 min, every: 2 weeks, down_to: 8 min}}", [720, 720, 600]),
+        ("{for: {weeks: [12 min, 15 min]}}", [720, 900, 900]),
+    ],
+)
+def test_the_time_of_the_rounds_grows(progress: str, lasts_s: list[int]) -> None:
+    """As many rounds as possible go on for longer week by week, never past their end, and the rounds follow."""
+    written = ROUNDS.replace("for: 12 min", f"for: 12 min, progress: {progress}")
+    made_of = programme(
+        {"sessions/only": f"blocks: [{written}]", "plans/plan": PLAN.replace(", lighter: {weeks: [3], sets: 60 %}", "")}
+    )
+    weeks = [week.sessions[0] for week in resolve(made_of)[0].weeks]
+
+    assert [week.blocks[0].clock.lasts_s for week in weeks if week.blocks[0].clock] == lasts_s
+    assert [week.blocks[0].rounds for week in weeks] == [each_s // 60 for each_s in lasts_s]
+    steps = [step.says for step in derivation(ENGLISH, made_of, weeks[1], weeks[1].blocks[0].items[0])]
+    assert any(step.startswith("Time of the rounds") for step in steps)
+
+
 def test_totals_follow_the_clock() -> None:
     """Ten sets of five with 8 kg are 400 kg, twelve rounds of them 480 kg (computed)."""
     weeks = [week_exposure(plan(written).weeks[0], made(written)) for written in (EVERY, ROUNDS)]

@@ -39,6 +39,17 @@ def test_the_workflow_follows_its_format() -> None:
     assert errors == []
 
 
+def test_a_hook_checks_before_a_commit() -> None:
+    """The keys are those of the hooks' format (from memory); what it runs is a command of this package."""
+    (hook,) = yaml.safe_load((ROOT / ".pre-commit-hooks.yaml").read_text("utf-8"))
+    package = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+
+    assert hook.keys() == {"id", "name", "description", "entry", "language", "files", "pass_filenames"}
+    assert hook["language"] == "python"
+    assert hook["entry"].split() == [*package["scripts"], "check"]
+    assert re.search(hook["files"], "program/plans/relay.yml")
+
+
 def test_the_list_of_what_is_kept_new_follows_its_format() -> None:
     """Dependabot's file is valid by its published schema, and has the actions and the packages in it."""
     schema = json.loads((files("check_jsonschema") / "builtin_schemas/vendor/dependabot.json").read_text("utf-8"))

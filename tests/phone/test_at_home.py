@@ -30,6 +30,8 @@ def test_screen_and_print_say_the_home_way(at_home: Page, address: str, media: s
     item.locator(".sw-home-first").wait_for(state="attached")
     at_home.emulate_media(media="screen" if media == "screen" else "print")
     expect(item.locator(".sw-home-first")).to_be_visible()
+    if media == "screen":
+        item.locator("summary").first.click()
     expect(item.locator(".sw-home-first")).to_contain_text("Without kettlebell:")
     expect(item.locator(".sw-you-line")).to_have_text("You: the home option")
     text = item.inner_text()
@@ -60,6 +62,16 @@ def test_home_names_no_club_weight(at_home: Page, address: str) -> None:
     expect(card).to_contain_text("the home options")
 
     assert "kg" not in card.inner_text()
+
+
+def test_at_a_glance_a_fixed_weight_of_the_club_is_no_ones(at_home: Page, address: str) -> None:
+    """A kettlebell of 8 kg for everyone is not named to somebody who has none, in the list and on the line."""
+    at_home.goto(f"{address}plans/starter/week-01/session-2/")
+    fixed = at_home.locator(".sw-load-what[data-weight]").first.locator("xpath=ancestor::*[@data-item]")
+    place = fixed.get_attribute("id")
+    for line in (at_home.locator(f".sw-glance a[href='#{place}']"), fixed.locator("summary").first):
+        expect(line).to_contain_text("the home option")
+        assert " kg" not in line.inner_text()
 
 
 def test_beside_the_sheet_stands_for_whom_it_is(at_home: Page, address: str) -> None:

@@ -8,6 +8,8 @@ from playwright.sync_api import Page, expect
 from setwright.dose.resolve import resolve
 from setwright.model.programme import Programme
 
+from .conftest import PHONE
+
 SESSION = "plans/relay/week-07/friday/"
 SMALL = {"width": 360, "height": 740}
 
@@ -22,10 +24,11 @@ def test_the_weight_is_asked_once_in_place_and_shown_everywhere(phone: Page, add
     field.fill("68,0")
     phone.get_by_role("button", name="Show my weights").click()
     expect(phone.locator("sw-own-weight")).to_contain_text("Weights for 68.0 kg of body weight.")
-    in_cards = phone.locator(".sw-item sw-load .sw-you-line b")
-    expect(in_cards.first).to_be_visible()
+    on_lines = phone.locator(".sw-item summary .sw-you b")
+    expect(on_lines.first).to_be_visible()
     in_glance = phone.locator(".sw-glance .sw-you b")
-    assert in_glance.all_inner_texts() == in_cards.all_inner_texts()
+    in_cards = phone.locator(".sw-item .sw-you-line b")
+    assert in_glance.all_inner_texts() == on_lines.all_inner_texts() == in_cards.all_text_contents()
     phone.goto(f"{address}settings/")
 
     expect(phone.get_by_label("Weight", exact=True)).to_have_value("68.0")
@@ -59,20 +62,35 @@ def test_the_glance_fits_a_small_phone_and_leads_to_the_cards(phone: Page, addre
     expect(phone.locator(".sw-item:target .sw-item-name")).to_have_text(
         example.exercises[list(session.items)[-1].exercise].name
     )
+    expect(phone.locator(".sw-item:target .sw-cues")).to_be_visible()
 
 
 def test_when_to_stop_and_whom_it_is_not_for_are_never_folded(phone: Page, address: str) -> None:
-    """What ends a set stands open on the card; cautions and other ways are one touch away, and say so."""
+    """What ends a set and what is never passed stand open below the line; cautions are one touch away."""
     phone.goto(address + SESSION)
-    for part in ("not-for", "stop"):
+    for part in ("not-for", "stop", "bound", "height"):
         for shown in phone.locator(f"[data-part='{part}']").all():
             expect(shown).to_be_visible()
     card = phone.locator("#item-2-1")
     care = card.locator("[data-part='care']")
     expect(care).to_be_hidden()
-    card.get_by_text("Take care").first.click()
+    card.locator("summary").first.click()
     expect(care).to_be_visible()
+    expect(card.locator(".sw-cues")).to_be_visible()
     expect(card.locator("[data-part='easier']")).to_be_visible()
+
+
+@pytest.mark.parametrize("weight", ["68", ""])
+def test_a_session_is_a_few_screens_long(phone: Page, address: str, weight: str) -> None:
+    """Thirteen exercises with all that must be read before them take seven screens, body weight known or not."""
+    phone.goto(address + SESSION)
+    phone.get_by_label("Your body weight").wait_for()
+    if weight:
+        phone.get_by_label("Your body weight").fill(weight)
+        phone.get_by_role("button", name="Show my weights").click()
+        phone.locator(".sw-glance .sw-you").first.wait_for()
+
+    assert phone.evaluate("document.documentElement.scrollHeight") <= 7 * PHONE["height"]
 
 
 @pytest.mark.parametrize("scripts", [True, False])

@@ -54,7 +54,7 @@ def test_only_whole_lines_of_comment_are_left_out() -> None:
 
 
 def test_the_copy_fits_a_phone(site: Path) -> None:
-    """The example with two plans stays below half of the budget."""
+    """The example with three plans stays below half of the budget."""
     files = [path for path in site.rglob("*") if path.is_file() and offline.is_kept(path.relative_to(site).as_posix())]
 
     assert sum(path.stat().st_size for path in files) <= offline.BUDGET_BYTES / 2

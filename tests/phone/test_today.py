@@ -88,7 +88,7 @@ def test_without_a_body_weight_the_card_asks_for_it(small: Page, address: str) -
         ("2027-09-23", ["Power B", "Moved from Friday", "Taper", "Start"]),
         ("2027-07-27", ["Lighter week", "Start"]),
         ("2027-09-26", ["Autumn relay", "Today is the day"]),
-        ("2027-10-01", ["This plan has ended", "Ask your coach"]),
+        ("2027-10-01", ["This plan has ended", "Look back at the plan"]),
     ],
 )
 def test_every_kind_of_day_says_what_it_is_and_what_is_next(
@@ -132,7 +132,7 @@ def test_the_page_goes_over_into_the_next_day_by_itself(small: Page, address: st
 
 
 def test_of_several_plans_mine_is_asked_once(small: Page, address: str) -> None:
-    """One plan is still to come, and one begins on any day: the member says which, and is not asked again."""
+    """Two plans are still to come, and one begins on any day: the member says which, and is not asked again."""
     open_on(small, address, "2027-04-10")
     expect(small.get_by_role("heading", name="Which plan is yours?")).to_be_visible()
     small.get_by_role("button", name="First six weeks of strength").click()
@@ -154,14 +154,14 @@ def test_ended_plans_fold_away(small: Page, address: str) -> None:
     expect(small.locator(".sw-plan[data-plan='relay']")).to_be_visible()
 
 
-def test_after_a_plan_another_is_offered(small: Page, address: str) -> None:
-    """A member of the relay's plan is told in October that it has ended, and what else is there to pick."""
+def test_after_a_plan_the_one_that_follows_is_offered(small: Page, address: str) -> None:
+    """In October the relay's plan has ended; its member picks the winter's, which asks for a group."""
     open_on(small, address, "2027-10-01", done("Power A, jump and squat", 12, "2027-09-21T18:00:00"))
     expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
     other = small.locator("sw-home .sw-pick-plan")
-    expect(other.get_by_role("heading")).to_have_text("Other plans")
-    other.get_by_role("button", name="First six weeks of strength").click()
-    expect(small.locator(".sw-day h2")).to_contain_text("Starter")
+    expect(other.get_by_role("heading")).to_have_text("It goes on in")
+    other.get_by_role("button", name="Through the dark months").click()
+    expect(small.locator(".sw-day")).to_contain_text("Choose your group")
 
 
 def test_a_plan_without_a_first_day_ends_with_its_last_session(small: Page, address: str) -> None:
@@ -169,6 +169,34 @@ def test_a_plan_without_a_first_day_ends_with_its_last_session(small: Page, addr
     kept = done("Starter B, hinge, step and carry", 6) | {"settings": {"plan": "starter"}}
     next(iter(kept.values()))["plan"] = "First six weeks of strength"
     open_on(small, address, "2027-04-10", kept)
+    expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+    expect(small.locator(".sw-day")).to_contain_text("Ask your coach what comes next.")
+    expect(small.locator("sw-home .sw-pick-plan h2")).to_have_text("Other plans")
+
+
+@pytest.mark.parametrize(
+    ("day", "says"),
+    [
+        ("2027-11-30", ["Week 1 of 6", "Foundation A", "Your group: Hut group."]),
+        ("2027-12-24", ["A break. The next week begins on Monday 3 January", "closed over the holidays"]),
+        ("2028-01-04", ["Week 4 of 6", "Lighter week", "Foundation A"]),
+        ("2028-01-24", ["This plan has ended."]),
+    ],
+)
+def test_a_group_in_winter(small: Page, address: str, day: str, says: list[str]) -> None:
+    """The Hut group begins a week later, and comes back from the holidays with its lighter week."""
+    hut = {"group": "hut-group", "begins": None, "moved": []}
+    open_on(small, address, day, {"settings": {"plan": "winter", "plans": {"winter": hut}}})
+    text = small.locator(".sw-day").inner_text()
+
+    assert [words for words in says if words not in text] == []
+
+
+def test_a_plan_of_groups_is_over_when_all_of_them_are(small: Page, address: str) -> None:
+    """Nobody said a group: in its last week it is asked for, and a day later the plan has ended."""
+    open_on(small, address, "2028-01-23", {"settings": {"plan": "winter"}})
+    expect(small.locator(".sw-day")).to_contain_text("Choose your group")
+    small.goto(f"{address}?on=2028-01-24")
     expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
 
 
@@ -179,6 +207,34 @@ def test_a_plan_without_a_first_day_ends_with_the_members_last_week(small: Page,
     expect(small.locator(".sw-day")).to_contain_text("Week 6 of 6")
     small.goto(f"{address}?on=2027-04-12")
     expect(small.locator(".sw-day h2")).to_have_text("This plan has ended.")
+
+
+def test_a_week_of_open_days_says_that_it_is_done(small: Page, address: str) -> None:
+    """Both sessions of the first week are logged: none of them is offered again as if nothing were."""
+    first = done("Starter A, sit, pull and push", 1, "2027-03-02T18:00:00")
+    second = done("Starter B, hinge, step and carry", 1, "2027-03-04T18:00:00")
+    for kept in (*first.values(), *second.values()):
+        kept["plan"] = "First six weeks of strength"
+    begun = {"settings": {"plan": "starter", "plans": {"starter": {"group": "", "begins": "2027-03-01", "moved": []}}}}
+    open_on(small, address, "2027-03-05", first | second | begun)
+    expect(small.locator(".sw-day h2")).to_have_text("This week's sessions are done")
+    expect(small.locator(".sw-week-days li").filter(has_text="✓")).to_have_count(2)
+
+
+@pytest.mark.parametrize("begins", [None, "2027-03-01"])
+@pytest.mark.parametrize(("day", "is_long"), [("2027-03-09", False), ("2027-04-06", True)])
+def test_after_a_long_gap_home_says_first_to_start_easier(
+    small: Page, address: str, begins: str | None, day: str, is_long: bool
+) -> None:
+    """A week after the last entry nothing is said; five weeks after it, before anything else, whom to ask as well."""
+    kept = done("Starter A, sit, pull and push", 1, "2027-03-02T18:00:00")
+    next(iter(kept.values()))["plan"] = "First six weeks of strength"
+    own = {"starter": {"group": "", "begins": begins, "moved": []}}
+    open_on(small, address, day, kept | {"settings": {"plan": "starter", "plans": own}})
+    text = small.locator(".sw-day").inner_text()
+
+    assert text.startswith("After a gap as long as this, start easier") is is_long
+    assert ("Ask a doctor or a physiotherapist before you go on." in text) is is_long
 
 
 def test_who_logs_another_plan_is_shown_that_one(small: Page, address: str) -> None:
@@ -208,8 +264,8 @@ def test_home_is_a_list_without_javascript(browser: Browser, address: str) -> No
     links = page.locator(".sw-phases a").count()
     context.close()
 
-    assert shown == 2
-    assert links == 6
+    assert shown == 3
+    assert links == 7
 
 
 def test_the_example_shows_a_day_in_its_plan_and_says_so(small: Page, address: str) -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from setwright.dose.in_use import Dosage, dosages
 from setwright.dose.resolve import resolve
-from setwright.wording.dosage import in_words
+from setwright.wording.dosage import in_plan, in_words
 from setwright.wording.language import ENGLISH
 from support import make
 
@@ -82,3 +82,20 @@ def test_each_plan_has_its_weeks() -> None:
     found = dosages(made, resolve(made))["lift"].by_plan["plan"]
 
     assert found.weeks == [1, 3, 4]
+
+
+@pytest.mark.parametrize(
+    ("written", "words"),
+    [
+        ("{reps: as many as possible, leave: 2 reps}", "sets of as many as possible, with 2 reps left"),
+        (
+            "{reps: as many as possible, leave: 1 rep, up_to: 15}",
+            "sets of as many as possible, with 1 rep left, up to 15",
+        ),
+    ],
+)
+def test_a_reviewer_reads_which_sets_have_no_number(written: str, words: str) -> None:
+    """What such a set is counted as says nothing of when it ends: what must be left, and its end, do."""
+    made = make.one_exercise(written)
+
+    assert in_plan(ENGLISH, dosages(made, resolve(made))["lift"]).split("; ")[-1] == words

@@ -60,6 +60,31 @@ def test_a_break_shows_in_the_days_behind_it() -> None:
     assert found.sessions == ()
 
 
+GROUPS = "starts: {Early: 2027-03-01, Late: 2027-03-15}"
+
+
+@pytest.mark.parametrize(
+    ("sessions", "more", "label", "old", "new"),
+    [
+        ("{monday: only}", GROUPS.replace("03-15", "03-22"), "starts Late", "2027-03-15", "2027-03-22"),
+        ("{monday: only}", GROUPS.replace("Late", "Last"), "starts Last", "", "2027-03-15"),
+        (
+            "{monday: only}",
+            f"{GROUPS}\nbreaks: [{{from: 2027-03-08, to: 2027-03-14, why: Closed.}}]",
+            "breaks 1 from",
+            "",
+            "2027-03-08",
+        ),
+        ("{rotate: [only, evening], days: [monday]}", GROUPS, "phase 1 sessions in turn", "", "only, evening"),
+    ],
+)
+def test_what_moves_the_days_of_groups_is_told(sessions: str, more: str, label: str, old: str, new: str) -> None:
+    """No day of such a plan holds a date, so starts, breaks and turns stand among what is said beside the doses."""
+    (found,) = compare(state(week("{monday: only}", GROUPS)), state(week(sessions, more))).texts
+
+    assert (label, old, new) in [(row.label, row.old_text, row.new_text) for row in found.rows]
+
+
 @pytest.fixture(scope="module")
 def program(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return weeks_project(tmp_path_factory.mktemp("weeks") / "club") / "program"

@@ -4,6 +4,7 @@ The tables are written for these tests; their shapes are common practice, no sou
 """
 
 import io
+import shutil
 from collections.abc import Callable, Sequence
 from datetime import date
 from fractions import Fraction
@@ -33,12 +34,18 @@ Doses = dict[tuple[int, str, str], tuple[int, str, Fraction | None]]
 """By week, weekday and exercise: sets, the amount of each, and the load's number."""
 
 
-@pytest.fixture
-def club(tmp_path: Path) -> Path:
-    """A new club's programme."""
-    folder = tmp_path / "club"
+@pytest.fixture(scope="module")
+def new(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A new club's project, which no test may change."""
+    folder = tmp_path_factory.mktemp("new") / "club"
     start(folder, "Quay", date(2027, 3, 1), library())
-    return folder / "program"
+    return folder
+
+
+@pytest.fixture
+def club(new: Path, tmp_path: Path) -> Path:
+    """A new club's programme."""
+    return Path(shutil.copytree(new, tmp_path / "club")) / "program"
 
 
 def bring(club: Path, text: str | bytes, *words: str, name: str = "winter.csv") -> Result:
@@ -341,6 +348,9 @@ def test_loads_as_coaches_write_them(text: str, unit: str, written: str | None) 
         ("8 each leg", "", cells.Amount("reps", "8", each=True)),
         ("12/10/8", "", cells.Amount("reps", ["12", "10", "8"])),
         ("30 sec", "", cells.Amount("time", "30 s")),
+        ("30 s hold", "", cells.Amount("hold", "30 s")),
+        ("hold for 45 s/side", "", cells.Amount("hold", "45 s", each=True)),
+        ("40 s work", "", cells.Amount("work", "40 s")),
         ("30", "s", cells.Amount("time", "30 s")),
         ("1:30", "", cells.Amount("time", "90 s")),
         ("2 min", "", cells.Amount("time", "2 min")),

@@ -39,6 +39,7 @@ _QUICK_FEET = """  - kind: straight
           reps: {add: 2, up_to: 14}
 """
 _STEP_UP = "  - kind: superset\n    name: Step up and carry\n"
+_STACK = "Put the box on the bench."
 _HARDER = "        progress:\n          load: {add: RPE 0.5, up_to: RPE 7}\n"
 _SIT = "  - kind: superset\n    name: Sit and row\n"
 _HOPS_ALLOWED = ("exercises/line-hops.yml", "  earliest_phase: 2\n", "")
@@ -63,7 +64,7 @@ blocks:
     rest: 2 min
     exercises: [{exercise: line-hops, reps: 12}, {exercise: side-plank, hold: 20 s}]
 """
-_HEAVY = _SPRINGS.replace("{exercise: line-hops, reps: 12}", "{exercise: push-up, reps: 4, load: RPE 9}").replace(
+_HEAVY = _SPRINGS.replace("{exercise: line-hops, reps: 12}", "{exercise: push-up, reps: 4, load: RPE 8}").replace(
     "sets: 2", "sets: 2\n    change_over: 2 min"
 )
 
@@ -230,7 +231,49 @@ HAZARDS: Final = (
         "every: 30 s",
         "work-beyond-clock",
     ),
+    one(
+        "ten seconds between jumps, in one week",
+        _RELAY,
+        "  - week: 12\n    session: power-a\n",
+        "  - {week: 10, day: tuesday, rest: 10 s, why: The hut closes early.}\n  - week: 12\n    session: power-a\n",
+        "no-rest-between-jumps",
+    ),
+    one("bare feet on hops", _BUILD_B, "note: Low and even.", "note: Barefoot.", "harmful-words"),
+    one("a box on a bench", _BUILD_A, "The 15 cm box is high enough to learn on.", _STACK, "height-not-stated"),
+    # Breaks and choices
+    Plant(
+        "a full week after a month without training",
+        _RELAY,
+        (
+            ("phases:\n", "breaks: [{from: 2027-08-16, to: 2027-09-12, why: The hut is closed.}]\nphases:\n"),
+            ("date: 2027-09-26", "date: 2027-10-24"),
+        ),
+        "no-way-back",
+    ),
+    one(
+        "a press overhead for those whose arm hurts overhead",
+        _FOUNDATION_A,
+        "exercise: band-press-out\n            reps: 8\n            load: light band\n",
+        "exercise: half-kneeling-press\n            reps: 8\n            load: 3 reps in reserve\n",
+        "sore-way-no-easier",
+    ),
+    one(
+        "the hardest set on the first evening",
+        "sessions/starter-b.yml",
+        "reps: 5\n        progress:\n          reps: {add: 1, every: 2 weeks, up_to: 7}",
+        "reps: 5\n        load: RPE 10\n        progress:\n          reps: {add: 1, every: 2 weeks, up_to: 7}",
+        "first-load-heavy",
+        also=("rest-too-short",),
+    ),
     # What is said, and what is not
+    one("a stretch that bounces", _READY, "do: ", "do: Bounce a little at the end of each stretch. ", "harmful-words"),
+    one(
+        "pain that is fine",
+        _FOUNDATION_A,
+        "Stop while four more good ones would be left.",
+        "Some pain in the shoulder is fine.",
+        "harmful-words",
+    ),
     one(
         "a warm-up that cannot be done in its time",
         _WHOLE_BODY,

@@ -167,7 +167,7 @@ PLANTS: Final = (
     Plant(
         "a hard set with a short rest",
         _BUILD_A,
-        (("load: 5 % bodyweight", "load: RPE 9"),),
+        (("load: 5 % bodyweight", "load: RPE 8"),),
         "rest-too-short",
         also=("load-escapes-limit",),  # the heel raise has a limit by body weight
     ),

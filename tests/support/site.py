@@ -37,6 +37,9 @@ KINDS = {
     "checks": "checks/",
     "check": "checks/load-step-too-large/",
     "weekly load": "weekly-load/",
+    "in front of the group": "group/",
+    "coach's sheet": "group/relay/week-07/friday/",
+    "hall's screen": "hall/",
     "data": "data/",
     "not-found": "404.html",
 }

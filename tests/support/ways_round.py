@@ -129,6 +129,7 @@ WAYS_ROUND: Final = (
     one("the 24 kg bell, to failure", _POWER_A, _LAST_MONTH, "The 24 kg bell, to failure.", "words-beyond-dose"),
     one("heavier than last week, in a note", _POWER_A, _LAST_MONTH, "Heavier than last week.", "words-beyond-dose"),
     one("other repetitions in a note", _POWER_A, _LAST_MONTH, "Do twenty repetitions today.", "words-beyond-dose"),
+    one("half of what one weighs", _POWER_A, _LAST_MONTH, "Take half your body weight.", "words-beyond-dose"),
     one(
         "a heavy squat in the words of a warm-up",
         _READY,

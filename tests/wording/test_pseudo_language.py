@@ -66,7 +66,7 @@ def own_words(programme: Programme) -> set[str]:
     texts |= {row.position for row in PUBLISHED} | {row.source for row in PUBLISHED} | set(SUPPORT_RULES.values())
     texts |= {text for f in FORMULAS for text in (f.name, f.written, f.source)}
     texts |= {text for rule in RULES.values() for text in (rule.title, rule.says, rule.source, rule.from_memory)}
-    texts |= {*(column.name for column in COLUMNS), "setwright resolve"}
+    texts |= {*(column.name for column in COLUMNS), "setwright resolve", "setwright import"}
     texts |= {*WEEKDAYS, "doi"} | {f"doi:{one.doi}" for one in programme.references.values()}
     pieces = {span.text for text in texts for span in spans(text)} | texts
     return {_bare(piece) for piece in pieces} | {_bare(part) for piece in pieces for part in piece.split(". ")}

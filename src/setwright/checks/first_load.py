@@ -2,9 +2,9 @@
 
 Looks at the first load of each exercise in a plan, and at the first one of each kind (in kg, of body weight, of 1RM),
 since steps are judged from one load to the next, and the first is no step. It is heavy where it begins near the load
-limit of the exercise, so that there is nowhere to go, or where it is a large part of what a member weighs, or of what
-they can lift once. A weight for everyone is held against the lightest member. Plans of members who all have a season of
-strength work behind them (`experience: trained`) may begin heavier.
+limit of the exercise, so that there is nowhere to go, where it is a large part of what a member weighs, or of what
+they can lift once, or where a set is to feel very hard. A weight for everyone is held against the lightest member.
+Plans of members who all have a season of strength work behind them (`experience: trained`) may begin heavier.
 
 Why it matters: the first evening is the one with the most new movements and the least practice.
 """
@@ -15,8 +15,10 @@ from typing import Final
 
 from setwright.checks.example import Example
 from setwright.checks.limit_crossing import dose_place
+from setwright.checks.limit_open import left
 from setwright.checks.rule import Doubt, Subject
 from setwright.checks.threshold import threshold
+from setwright.dose.bounding import effort_of
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.taking import limit_of
 from setwright.model.club import BodyWeightRange
@@ -38,6 +40,8 @@ THRESHOLDS = (MOST,)
 
 OF_BODY_WEIGHT: Final = {"new": Fraction(30), "trained": Fraction(75)}
 """Heaviest first load in percent of body weight, both hands together. Common practice, no source."""
+EFFORT_OF_NEW: Final = Fraction(8)
+"""Hardest first set, 0 to 10, for those who may be new. Common practice, no source."""
 OF_1RM: Final = {"new": Fraction(70), "trained": Fraction(85)}
 """Heaviest first load in percent of 1RM."""
 
@@ -73,7 +77,12 @@ def check(subject: Subject) -> Iterator[Doubt]:
 
 
 def _kinds(item: ResolvedItem) -> set[type[Load]]:
-    return {type(load) for load in item.dose.loads if load.weighed}
+    return {type(load) for load in (*item.dose.loads, *_felt(item)) if load.weighed or effort_of(load) is not None}
+
+
+def _felt(item: ResolvedItem) -> list[Load]:
+    """Return what says how hard the sets of a dose are beside their loads."""
+    return [load for one in item.dose.working for load in (one.feels, left(one.amount)) if load is not None]
 
 
 def _heavy(subject: Subject, plan: Plan, item: ResolvedItem, most: Fraction) -> str | None:
@@ -81,6 +90,9 @@ def _heavy(subject: Subject, plan: Plan, item: ResolvedItem, most: Fraction) -> 
     load = item.dose.heaviest
     members = subject.programme.club.body_weight
     who = "trained" if plan.experience == "trained" else "new"
+    efforts = [effort for one in (*item.dose.loads, *_felt(item)) if (effort := effort_of(one)) is not None]
+    if who == "new" and max(efforts, default=EFFORT_OF_NEW) > EFFORT_OF_NEW:
+        return f"an effort of {plain_number(EFFORT_OF_NEW)} of 10, 2 reps in reserve, is the most"
     if load is None or not load.weighed:
         return None
     if isinstance(load, OneRepMaxShare):
@@ -108,9 +120,11 @@ def _of_limit(exercise: Exercise, load: Load, members: BodyWeightRange) -> Fract
 
 
 def _doubt(subject: Subject, plan: ResolvedPlan, session: ResolvedSession, item: ResolvedItem, why: str) -> Doubt:
+    felt = _felt(item)
+    begins = item.dose.heaviest or (felt[0] if felt else None)
     return Doubt(
         dose_place(subject, plan, session, item, item.slot, "load"),
-        f"{item.exercise}: {plan.ident} begins it at {item.dose.heaviest} in week {session.week}: {why}",
+        f"{item.exercise}: {plan.ident} begins it at {begins} in week {session.week}: {why}",
         "begin lighter and let it progress, or say with 'accept' what members did before",
         [*subject.accepted_at(session.session, item.slot), *plan.plan.accept],
     )

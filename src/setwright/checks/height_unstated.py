@@ -1,9 +1,9 @@
 """A height that nobody states.
 
-Looks at exercises whose height the physiotherapist limited, in every session: does the dose say how high (`height`), or
-does its kit come in sizes, so that the page can name those within the limit? A bench, a chair or a wall has one height,
-and nobody wrote down which. A note that speaks of the highest box, or of one as high as a knee, says no height either.
-The page then shows the limit alone.
+Looks at exercises whose height the physiotherapist limited, in every session: does the dose say how high (`height`),
+or does its kit come in sizes, so that the page can name those within the limit? A bench, a chair or a wall has one
+height, and nobody wrote down which. A note that speaks of the highest box, of one as high as a knee, or of a box on
+another, says no height either. The page then shows the limit alone.
 
 Why it matters: a member steps onto what stands there. A limit in centimetres helps nobody who has no ruler.
 """
@@ -28,7 +28,9 @@ _BODY: Final = "ankle|shin|knee|thigh|hip|waist|chest|shoulder"
 _TALL: Final = "high(?:er|est)?|tall(?:er|est)?|big(?:ger|gest)?"
 _IN_WORDS: Final = re.compile(
     rf"\b(?:(?:{_BODY})(?:[- ]high| height)|as high as (?:your |the |a )?(?:{_BODY})s?"
-    rf"|(?:{_TALL})[- ](?:box|bench|step|chair|stool|one))\b",
+    rf"|(?:{_TALL})[- ](?:box|bench|step|chair|stool|one)"
+    rf"|(?:box|step)(?:es)? (?:on|onto|on top of) (?:a|the|another|each) (?:\w+ )?(?:box|bench|step|chair|stool|other)"
+    rf"|(?:stack|pile)(?:ed)? (?:\w+ ){{0,2}}(?:box|step)(?:es|s)?)\b",
     re.IGNORECASE,
 )
 

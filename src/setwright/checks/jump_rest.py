@@ -1,6 +1,7 @@
 """Jumps without a rest between the sets.
 
-Looks at the time until the same jump comes round again; in a superset or a circuit, the other exercises are part of it.
+Looks, in every week, at the time until the same jump comes round again; in a superset or a circuit, the other exercises
+are part of it.
 
 Why it matters: jumps are for springing well, not for tiring. Without a rest each set is lower and lands harder.
 """
@@ -9,10 +10,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from setwright.checks.example import JUMPS, Example
-from setwright.checks.jumping import first_with_jumps
 from setwright.checks.rule import Doubt, Subject, place_in_session
 from setwright.checks.threshold import threshold
+from setwright.dose.contacts import is_jump
+from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.timing import seconds_until_again
+from setwright.source.finding import Position
 from setwright.wording.language import ENGLISH
 from setwright.wording.times import duration
 
@@ -37,14 +40,26 @@ GOOD: Example = {**JUMPS, "sessions/legs": _SESSION % "90 s"}
 def check(subject: Subject) -> Iterator[Doubt]:
     """Yield one doubt for each jump of a session that comes round too soon."""
     least = subject.value(LEAST)
-    for _, session, jumps in first_with_jumps(subject):
-        for jump in jumps:
-            steps, items = session.blocks[jump.slot[0]].course_with(jump)
-            between_s = seconds_until_again(steps, [item.dose for item in items], jump.slot[1])
+    for (ident, slot), uses in subject.slots.items():
+        if not is_jump(subject.programme.exercises[uses[0][2].exercise]):
+            continue
+        for plan, session, jump in uses:
+            steps, items = session.blocks[slot[0]].course_with(jump)
+            between_s = seconds_until_again(steps, [item.dose for item in items], slot[1])
             if between_s is not None and between_s < least:
                 yield Doubt(
-                    subject.at(*place_in_session(session.session, jump.slot)),
-                    f"{jump.exercise}: {duration(ENGLISH, between_s)} between sets in {session.session}",
+                    _place(subject, plan, session, jump),
+                    f"{jump.exercise}: {duration(ENGLISH, between_s)} between sets in {ident}, in week {session.week} "
+                    f"of {plan.ident}",
                     f"rest for {LEAST.said(least)} or more between sets of jumps",
-                    subject.accepted_at(session.session, jump.slot),
+                    [*subject.accepted_at(ident, slot), *plan.plan.accept],
                 )
+                break
+
+
+def _place(subject: Subject, plan: ResolvedPlan, session: ResolvedSession, jump: ResolvedItem) -> Position:
+    """Return where a change of the week shortens the rest, or else the jump's place in its session."""
+    for index, change in enumerate(plan.plan.changes):
+        if change.week == session.week and change.rest is not None:
+            return subject.at(f"plans/{plan.ident}.yml", "changes", index, "rest")
+    return subject.at(*place_in_session(session.session, jump.slot))

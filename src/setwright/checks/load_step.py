@@ -81,7 +81,7 @@ class Overstep:
     """A step that is larger than it may be; ``taken`` is None where it is judged as written.
 
     ``place`` is the set that takes it, from 1; None where the heaviest one does. Then ``before`` and ``now`` hold that
-    set alone.
+    set alone. ``earlier`` is the plan that the load before stands in, where this plan follows it.
     """
 
     plan: str
@@ -91,12 +91,15 @@ class Overstep:
     percent: Fraction
     taken: TakenStep | None = None
     place: int | None = None
+    earlier: str | None = None
 
     def __str__(self) -> str:
         """Say the step as written, and in the hand where that is something else."""
         was, is_now = self.before.dose.heaviest, self.now.dose.heaviest
         which = "" if self.place is None else f"{'round' if self.now.rounds else 'set'} {self.place} from "
         when = f"in week {self.session.week} of {self.plan}"
+        if self.earlier is not None:
+            when = f"{when}, after {self.earlier},"
         more = f"{plain_number(self.percent, 1)} % more"
         if self.taken is None or (self.taken.body_weight_kg is None and _as_written(self.before, self.now, self.taken)):
             return f"{which}{was} to {is_now} {when} is {more}"
@@ -192,7 +195,9 @@ def _of_heaviest(
     )
     if before is None or item.dose.heaviest is None:
         return None
-    return _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
+    found = _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
+    whose = next(s.plan for s, i in comparable if i is before)
+    return replace(found, earlier=whose) if found is not None and whose != session.plan else found
 
 
 def _of_one_set(

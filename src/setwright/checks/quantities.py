@@ -1,8 +1,8 @@
 """Numbers in free words: weights, heights, times, repetitions and efforts that a text asks for, with their units.
 
-Read as a member would: "the 24 kg bell", "twenty reps", "3 x 12", "40 to 50 cm", "to failure". What a text warns of
-("not the 24 kg bell", "less than 20 kg") is no request; "no more than 24 kg" allows 24. A time of rest is
-none of a set.
+Read as a member would: "the 24 kg bell", "twenty reps", "3 x 12", "half your body weight", "40 to 50 cm", "to
+failure". What a text warns of ("not the 24 kg bell", "less than 20 kg") is no request; "no more than 24 kg" allows 24.
+A time of rest is none of a set.
 """
 
 import re
@@ -63,6 +63,21 @@ _MEASURED: Final = tuple(
     (re.compile(rf"({NUMBER}){_RANGE}[\s-]*(?:{unit})(?!\w)", re.IGNORECASE), kind, scale)
     for unit, kind, scale in _SCALES
 )
+_PARTS: Final[dict[str, Fraction]] = {
+    "three quarters": Fraction(75),
+    "two thirds": Fraction(200, 3),
+    "half": Fraction(50),
+    "third": Fraction(100, 3),
+    "quarter": Fraction(25),
+    "fifth": Fraction(20),
+    "tenth": Fraction(10),
+}
+_PART_OF_BODY: Final = re.compile(
+    r"\b(?:three quarters|two thirds|half|a third|a quarter|a fifth|a tenth)(?: of)?\s+(?:your |their |the )?"
+    r"(?:own )?body\s?weight",
+    re.IGNORECASE,
+)
+"""Shares of body weight in words: 'half your body weight'."""
 _EFFORT: Final = re.compile(rf"\b(?:RPE|effort)\s*(?:of\s+)?({NUMBER})", re.IGNORECASE)
 _TIMES: Final = re.compile(r"(?<![\w.,])(\d{1,2})\s*(?:[x×]|sets? of)\s*(\d{1,3})(?!\s*(?:\w*kg|lb|\w))", re.IGNORECASE)
 _ALL: Final = re.compile(
@@ -111,6 +126,11 @@ def quantities(text: str, names: Iterable[str] = ()) -> Iterator[Quantity]:
                 for written in filter(None, match.groups()):
                     number = number_of(written) * scale
                     yield Quantity(kind, number + 10 if scale < 0 else number, match[0], per_hand)
+    for match in _PART_OF_BODY.finditer(text):
+        if _is_asked(text, match, "% bodyweight"):
+            per_hand = _PER_HAND.match(text, match.end()) is not None
+            part = next(share for word, share in _PARTS.items() if word in match[0].casefold())
+            yield Quantity("% bodyweight", part, match[0], per_hand)
     for match in _EFFORT.finditer(text):
         if _is_asked(text, match, "effort"):
             yield Quantity("effort", number_of(match[1]), match[0])

@@ -54,12 +54,15 @@ def render(config_file: Path, form: str) -> None:
 @click.command()
 @site_settings
 @click.option("--address", default="127.0.0.1:8000", show_default=True, help="Where to serve, as host:port.")
-def preview(config_file: Path, address: str) -> None:
+@click.option("--port", type=click.IntRange(1, 65535), help="The port, where another one is free.")
+@click.option("--open", "opens", is_flag=True, help="Open the site in a browser.")
+def preview(config_file: Path, address: str, port: int | None, opens: bool) -> None:
     """Serve the site on this machine and rebuild it whenever a file of the programme changes."""
     from mkdocs.commands.serve import serve  # here: the other commands do not wait for it
 
     publish.project(config_file)
+    at = address if port is None else f"{address.rpartition(':')[0] or address}:{port}"
     # Only pages that changed are built. The engine warns that menus and links may be wrong then; the plugin has all of
     # them built where that could be.
     logging.getLogger("mkdocs.commands.build").addFilter(lambda record: "'dirty' build" not in record.getMessage())
-    serve(config_file=str(config_file), livereload=True, build_type="dirty", dev_addr=address)
+    serve(config_file=str(config_file), livereload=True, build_type="dirty", dev_addr=at, open_in_browser=opens)

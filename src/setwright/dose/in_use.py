@@ -17,6 +17,7 @@ from setwright.model.tempo import Tempo
 class Dosage:
     """Every dose of one exercise that some plan or routine asks for, put together.
 
+    ``opens`` are its sets of as many as possible: what must be left, and where they end in any case, if anywhere.
     ``weeks`` are those of one plan, and only in ``by_plan``, which holds the same for each plan alone.
     """
 
@@ -25,6 +26,7 @@ class Dosage:
     amounts: dict[Measure, set[Fraction]] = field(default_factory=dict)
     loads: set[Load] = field(default_factory=set)
     unloaded: bool = False
+    opens: set[tuple[int, int | None]] = field(default_factory=set)
     tempos: set[Tempo] = field(default_factory=set)
     in_routines: dict[Measure, set[Fraction]] = field(default_factory=dict)
     weeks: list[int] = field(default_factory=list)
@@ -46,6 +48,7 @@ class Dosage:
                 self.loads.update(load for load in (one.load, one.feels) if load is not None)
             if isinstance(one.amount, Open):
                 self.loads.add(Reserve(one.amount.leave))
+                self.opens.add((one.amount.leave, one.amount.up_to))
             if one.tempo is not None:
                 self.tempos.add(one.tempo)
 

@@ -63,14 +63,16 @@ def prescribed(block: Block, written: Prescription, exercise: Exercise, block_re
     count = written.listed_sets or _count(block, written, progress, trained)
     alike = Dose.alike(count, measure, exercise.sides, one)
     counted = all_counted(_rested(set_by_set(alike, amounts, loads), rests_s))
-    return replace(counted, clock=clock_of(block))
+    return replace(counted, clock=clock_of(block, trained))
 
 
-def clock_of(block: Block) -> Clock | None:
-    """Return what a block keeps to, where it runs by the clock."""
+def clock_of(block: Block, trained: int) -> Clock | None:
+    """Return what a block keeps to after so many trained weeks, where it runs by the clock."""
     if block.every is None and block.lasts is None:
         return None
-    return Clock(block.every, block.lasts, block.up_to)
+    climb = block.progress.lasts if block.progress else None
+    lasts_s = value_at(block.lasts, climb, trained) if block.lasts is not None else None
+    return Clock(block.every, lasts_s, block.up_to)
 
 
 def _rested(dose: Dose, rests_s: Rests) -> Dose:

@@ -2,15 +2,16 @@
 
 from typing import Final
 
-from setwright.feeds import separated
+from setwright.feeds import plan_table, separated
 from setwright.feeds.sets import rows
 from setwright.feeds.workbook import workbook
-from setwright.outline.feeds import METADATA, PROGRAMME, SCHEMA, SETS, WORKBOOK
+from setwright.outline.feeds import METADATA, PROGRAMME, SCHEMA, SETS, WORKBOOK, table_path
 from setwright.outline.site import Site
 from setwright.review.state import state_of
 from setwright.review.written_state import as_json, schema, written
 
 FILES: Final = (PROGRAMME, SCHEMA, SETS, METADATA, WORKBOOK)
+"""Those of the whole programme; each plan has a table beside them."""
 
 
 def files(site: Site) -> dict[str, bytes]:
@@ -24,4 +25,5 @@ def files(site: Site) -> dict[str, bytes]:
         separated.metadata(site.programme.club.name, site.language),
         workbook(table, site.language),
     )
-    return dict(zip(FILES, made, strict=True))
+    tables = {table_path(plan.ident): plan_table.values(plan, site.programme) for plan in site.plans}
+    return dict(zip(FILES, made, strict=True)) | tables

@@ -23,11 +23,12 @@ def values(table: Iterable[Row]) -> bytes:
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow([column.name for column in COLUMNS])
-    writer.writerows([_cell(value) for value in row] for row in table)
+    writer.writerows([cell(value) for value in row] for row in table)
     return text.getvalue().encode()
 
 
-def _cell(value: Value) -> str:
+def cell(value: Value) -> str:
+    """Return a value as a cell has it: nothing, true or false, an exact number, an ISO 8601 date, or a text."""
     match value:
         case None:
             return ""

@@ -53,7 +53,6 @@ def session_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> di
         "week": session.week,
         "place": say("%(plan)s, week %(week)s of %(weeks)s, %(phase)s", **where),
         "kind": week_kind(language, session.remains.kind, phase.name),
-        "start": _start(session),
         "aim": desk.prose(written.aim),
         "facts": facts,
         "notes": [
@@ -108,15 +107,6 @@ def _kit(desk: Desk, session: ResolvedSession) -> str:
     if not easier:
         return said
     return f"{said}; {language.say('for easier ways: %(kit)s', kit=kit(language, club, easier))}"
-
-
-def _start(session: ResolvedSession) -> int:
-    """Return the size at which the sheet's template starts to look for the one that fits: 0 is the largest.
-
-    A guess from how much there is to print. It only shortens the search and changes nothing that is found.
-    """
-    lines = sum(1 + bool(item.bands) for item in session.all_items) + len(session.blocks)
-    return min(5, max(0, (lines - 8) // 2))
 
 
 def _choices(desk: Desk, idents: Iterable[str]) -> list[list[str]]:

@@ -48,6 +48,9 @@ def refuse_clock(block: "Block") -> None:
             if key == "for" and block.every is not None:
                 hint = "with 'every', 'sets' or 'rounds' say how long it goes on"
             refuse("clock-unclear", f"'{key}' ends rounds without a number, and there are none", hint, at=(key,))
+    if block.progress is not None and block.progress.lasts is not None:
+        said = "'for' grows where rounds have no number, and there are none"
+        refuse("clock-unclear", said, f"write 'rounds: {WRITTEN}' and 'for' on the block", at=("progress", "for"))
 
 
 def _refuse_every(block: "Block") -> None:
@@ -80,7 +83,7 @@ def _refuse_open_rounds(block: "Block") -> None:
         refuse("clock-unclear", "as many rounds as possible in how long?", "write 'for: 12 min'", at=("rounds",))
     if block.progress is not None and block.progress.rounds is not None:
         said = "as many as possible has no steps"
-        refuse("clock-unclear", said, "let the reps or the load climb", at=("progress", "rounds"))
+        refuse("clock-unclear", said, "let 'for', the reps or the load climb", at=("progress", "rounds"))
     for index, written in enumerate(block.exercises):
         if written.listed_sets is not None:
             said = "nobody knows how many rounds there are, so how many entries"

@@ -7,14 +7,16 @@ from functools import cached_property
 from typing import Annotated, Any, Final, Literal, Self
 
 from pydantic import AfterValidator, BeforeValidator, Discriminator, Field, Tag, model_validator
+from pydantic_core import PydanticCustomError
 
 from setwright.model.acceptance import Acceptance
 from setwright.model.base import CoachModel, refuse
 from setwright.model.dates import Day, TimeZone
+from setwright.model.kit_counts import KitCountField
 from setwright.model.region import OwnRegion
 from setwright.model.setting import Setting
 from setwright.model.text import Id, Name, Prose
-from setwright.model.units import Count, Flag, Length, Mass, Weeks
+from setwright.model.units import Count, Flag, Length, Mass, Weeks, parse_length_cm, parse_mass_kg, plain_number, shown
 from setwright.model.vocabulary import Region
 
 
@@ -183,6 +185,13 @@ class Club(CoachModel):
         default=2, description="After how many weeks without training a phone proposes the way back, such as 2 weeks."
     )
     kit: dict[Id, KitEntry] = Field(description="What the club owns: weights, sizes, names or how many.")
+    kit_counts: dict[Id, KitCountField] = Field(
+        default={},
+        description="How many members can use it at once, where that is not one: 6, or {12 kg: 2, 16 kg: 1}.",
+    )
+    people: Count | None = Field(
+        default=None, description="How many usually come to a session: then a check says where kit runs short."
+    )
     kit_names: dict[Id, Name] = Field(
         default={}, description="What members read for a kind of kit, where that is not its id with spaces for dashes."
     )
@@ -207,6 +216,57 @@ class Club(CoachModel):
     demonstration_day: Day | None = Field(
         default=None, description="For an example: the day that its home page takes for today, and says so."
     )
+
+    @model_validator(mode="after")
+    def _counts_what_there_is(self) -> Self:
+        for kit, counts in self.kit_counts.items():
+            if kit not in self.kit:
+                said = f"{shown(kit)} is counted, and not in 'kit'"
+                refuse("kit-count-unknown", said, "write it into 'kit' too", at=("kit_counts", kit))
+            if isinstance(counts, int):
+                continue
+            there = {self.which(kit, one) for one in self.each(kit)}
+            for which in counts:
+                if self._as_which(kit, which) not in there:
+                    said = f"{shown(which)} is no {kit} of the club"
+                    hint = f"one of {', '.join(sorted(there))}" if there - {""} else "write one number"
+                    refuse("kit-count-unknown", said, hint, at=("kit_counts", kit, which))
+        return self
+
+    def each(self, kit: str) -> tuple["Fraction | str | None", ...]:
+        """Return what is told apart of a kind of kit: weights in kg, sizes in cm, names; None alone for none of it."""
+        entry = self.kit.get(kit)
+        if isinstance(entry, list):
+            return tuple(size for size in entry if isinstance(size, Fraction))
+        if isinstance(entry, Barbell):
+            return (None,)
+        return self.weights_kg(kit) or self.names(kit) or (None,)
+
+    def which(self, kit: str, one: "Fraction | str | None") -> str:
+        """Return how a coach writes one of ``each``: 12 kg, 20 cm, light; nothing where there is but one kind."""
+        if isinstance(one, Fraction):
+            return f"{plain_number(one)} {'cm' if isinstance(self.kit.get(kit), list) else 'kg'}"
+        return one or ""
+
+    def owned(self, kit: str, one: "Fraction | str | None") -> int:
+        """Return how many members can use one of ``each`` at once; of weights in pairs there are two."""
+        entry = self.kit.get(kit)
+        pairs = isinstance(entry, WeightSteps | WeightList) and entry.pairs
+        usual, counts = entry if isinstance(entry, int) else 2 if pairs else 1, self.kit_counts.get(kit)
+        if isinstance(counts, dict):
+            by_which = {self._as_which(kit, which): count for which, count in counts.items()}
+            return by_which.get(self.which(kit, one), usual)
+        return usual if counts is None else counts
+
+    def _as_which(self, kit: str, written: str) -> str:
+        """Return a weight or size as it stands in ``which``, whatever the unit it is written with."""
+        first = next(iter(self.each(kit)))
+        if not isinstance(first, Fraction):
+            return written
+        try:
+            return self.which(kit, (parse_length_cm if isinstance(self.kit[kit], list) else parse_mass_kg)(written))
+        except PydanticCustomError:
+            return written
 
     def counted(self, regions: Iterable[str]) -> tuple[str, ...]:
         """Return regions as they are counted, each once: one that the club added counts as that which it belongs to."""

@@ -78,6 +78,10 @@ class TimeClimb(Climb[WorkTime, Times]):
     """A time to hold or to work that grows: '5 s'."""
 
 
+class DurationClimb(Climb[WorkTime, WorkTime]):
+    """How long as many rounds as possible go on, and how that grows: '1 min'."""
+
+
 class RestClimb(Climb[Duration, Duration]):
     """A rest that shrinks, down to none at all."""
 
@@ -150,4 +154,7 @@ class BlockProgress(CoachModel):
 
     sets: CountClimb | None = Field(default=None, description="Sets of every exercise (straight sets only).")
     rounds: CountClimb | None = Field(default=None, description="Rounds of a superset or circuit.")
+    lasts: DurationClimb | None = Field(
+        default=None, alias="for", description="How long 'rounds: as many as possible' go on."
+    )
     rest: RestClimb | None = Field(default=None, description="Rest after a set or a round.")

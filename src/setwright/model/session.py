@@ -103,21 +103,22 @@ class Block(CoachModel):
 
     @model_validator(mode="after")
     def _stays_on_course(self) -> Self:
-        for key in ("sets", "rounds", "rest"):
+        for key in ("sets", "rounds", "lasts", "rest"):
             start, climb = getattr(self, key), getattr(self.progress, key, None)
+            where: tuple[str | int, ...] = ("progress", "for" if key == "lasts" else key)
             if key == "rest":
-                start = refuse_list_of_rests(start, climb, ("progress", key))
+                start = refuse_list_of_rests(start, climb, where)
             elif key == "rounds":
                 start = self.counted_rounds
-            if climb is not None and start is None and climb.weeks is None:
+            if climb is not None and start is None and climb.weeks is None and key != "lasts":
                 refuse(
                     "progress-without-start",
                     f"'{key}' progresses from nothing",
                     f"write '{key}' first",
-                    at=("progress", key),
+                    at=where,
                 )
             if climb is not None and start is not None:
-                refuse_off_course(start, climb, ("progress", key))
+                refuse_off_course(start, climb, where)
         for place, written in self.prescriptions():
             for key in ("sets", "rest"):
                 climb, start = getattr(written.progress, key, None), getattr(self, key)

@@ -25,6 +25,8 @@ DATA: Final = "data/index.md"
 FIGURES: Final = "figures/index.md"
 SETTINGS: Final = "settings/index.md"
 LOG: Final = "log/index.md"
+GROUP: Final = "group/index.md"
+HALL: Final = "hall/index.md"
 OFFLINE: Final = "offline/index.md"
 MORE: Final = "more/index.md"
 
@@ -44,6 +46,16 @@ def week_path(plan: str, week: int) -> str:
 def session_path(session: ResolvedSession) -> str:
     """Return the source path of a session's page in its week."""
     return f"plans/{session.plan}/week-{session.week:02}/{session.place}/index.md"
+
+
+def coach_path(session: ResolvedSession) -> str:
+    """Return the source path of the coach's sheet of a session in its week."""
+    return f"group/{session.plan}/week-{session.week:02}/{session.place}/index.md"
+
+
+def hall_address(session: ResolvedSession) -> str:
+    """Return what follows the address of the hall's screen for a session."""
+    return f"?session={folder_of(session_path(session))}"
 
 
 def exercise_path(ident: str) -> str:

@@ -14,6 +14,11 @@ METADATA: Final = f"{SETS}-metadata.json"
 WORKBOOK: Final = f"{FOLDER}/programme.xlsx"
 
 
+def table_path(plan: str) -> str:
+    """Return the path of a plan's table, as coaches keep one."""
+    return f"{FOLDER}/plans/{plan}.csv"
+
+
 def calendar_path(plan: str, group: Group) -> str:
     """Return the path of a plan's calendar for those who begin together."""
     return f"{FOLDER}/{plan}-{group.slug}.ics" if group.slug else f"{FOLDER}/{plan}.ics"

@@ -27,7 +27,8 @@ class Site:
     ``accepted`` are the warnings that the coach stands by; ``seen`` holds, by exercise and part, what a reviewer saw
     where that has changed since. ``language`` is what members read. ``committed`` says, by place among the sign-offs,
     who committed the line of each, where git knows. ``reviewed`` is where each exercise stands, where that has been
-    worked out; ``on_paper`` says whether there are sheets for pages to lead to.
+    worked out; ``on_paper`` says whether there are sheets for pages to lead to. ``edited_at`` is the address
+    below which the files of the programme can be changed, where the club has one.
     """
 
     programme: Programme
@@ -38,6 +39,7 @@ class Site:
     committed: Mapping[int, str] = field(default_factory=dict)
     reviewed: Mapping[str, Review] | None = None
     on_paper: bool = True
+    edited_at: str | None = None
 
     @cached_property
     def uses(self) -> dict[str, list[tuple[ResolvedPlan, ResolvedSession, ResolvedItem]]]:

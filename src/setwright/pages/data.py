@@ -18,6 +18,7 @@ def pages(site: Site) -> Iterator[Page]:
         template="data.md.jinja",
         context={
             "command": "setwright resolve",
+            "import_command": "setwright import",
             "columns": [(column, site.language.text(column.means)) for column in COLUMNS],
         },
         crumbs=(Crumb(say("Review"), REVIEW),),

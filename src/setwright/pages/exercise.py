@@ -31,6 +31,7 @@ def pages(site: Site) -> Iterator[Page]:
             },
             crumbs=(Crumb(site.language.say("Exercises"), EXERCISES),),
             kind="exercise",
+            written_in=f"exercises/{ident}.yml",
         )
 
 

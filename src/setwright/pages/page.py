@@ -18,7 +18,7 @@ class Page:
     """A page of the tree.
 
     ``path`` is its Markdown file below docs_build; ``crumbs`` lead to it from the home page; ``before`` and ``after``
-    are its neighbours in time.
+    are its neighbours in time; ``written_in`` is the file below the programme that its words come from.
     """
 
     path: str
@@ -30,3 +30,4 @@ class Page:
     before: Crumb | None = None
     after: Crumb | None = None
     kind: str = ""
+    written_in: str | None = None

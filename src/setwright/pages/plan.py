@@ -54,6 +54,7 @@ def pages(site: Site) -> Iterator[Page]:
             },
             crumbs=(Crumb(say("Plans"), PLANS),),
             kind="plan",
+            written_in=f"plans/{plan.ident}.yml",
         )
 
 

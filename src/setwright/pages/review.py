@@ -155,7 +155,7 @@ def _doses(site: Site, review: Review) -> Iterator[tuple[str, str]]:
     for plan, dosage in review.dosage.by_plan.items():
         yield (
             f"{names[plan]}, {weeks_in_words(site.language, dosage.weeks)}",
-            dosage_words.in_words(site.language, dosage),
+            dosage_words.in_plan(site.language, dosage),
         )
     if review.dosage.in_routines:
         yield site.language.say("Warm-ups and cool-downs"), dosage_words.in_routines(site.language, review.dosage)

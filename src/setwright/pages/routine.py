@@ -40,6 +40,7 @@ def pages(site: Site) -> Iterator[Page]:
                 context={"ident": ident, "routine": routine, "sessions": _sessions_with(site, ident)},
                 crumbs=(Crumb(title, path),),
                 kind="routine",
+                written_in=f"routines/{ident}.yml",
             )
 
 

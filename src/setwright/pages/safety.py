@@ -18,6 +18,7 @@ def pages(site: Site) -> Iterator[Page]:
         template="safety.md.jinja",
         context={"notice": notice(site.language)},
         kind="safety",
+        written_in="club.yml",
     )
     cited: dict[str, list[str]] = {}
     for ident, exercise in sorted(site.programme.exercises.items()):
@@ -30,4 +31,5 @@ def pages(site: Site) -> Iterator[Page]:
         template="sources.md.jinja",
         context={"references": sorted(site.programme.references.items()), "cited": cited},
         kind="sources",
+        written_in="references.yml",
     )

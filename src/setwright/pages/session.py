@@ -90,6 +90,7 @@ def _page(
         before=_neighbour(site, before),
         after=_neighbour(site, after),
         kind="session",
+        written_in=f"sessions/{session.session}.yml",
     )
 
 

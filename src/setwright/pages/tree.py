@@ -16,6 +16,7 @@ from setwright.outline.packaged import package_files
 from setwright.outline.site import Seen, Site
 from setwright.pages import (
     checks,
+    coach,
     data,
     exercise,
     exposure,
@@ -51,7 +52,7 @@ STYLES: Final = "assets/setwright.css"
 def pages_of(site: Site) -> Iterator[Page]:
     """Yield every page, kind by kind."""
     training = (home, plan, week, session, exercise, routine, index, figures, numbers, safety, settings)
-    for kind in (*training, review, checks, exposure, data):
+    for kind in (*training, coach, review, checks, exposure, data):
         yield from kind.pages(site)
 
 

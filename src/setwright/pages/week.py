@@ -37,6 +37,7 @@ def _page(site: Site, plan: ResolvedPlan, week: ResolvedWeek) -> Page:
         before=_neighbour(site, plan, week.number - 1),
         after=_neighbour(site, plan, week.number + 1),
         kind="week",
+        written_in=f"plans/{plan.ident}.yml",
     )
 
 

@@ -21,8 +21,9 @@ physiotherapist says of each exercise in every session."""
 _EMPTY: Final = "\nconst KEPT = /** @type {Kept | null} */ (null);\n"
 _KEPT_KINDS: Final = (".html", ".css", ".js", ".json", ".svg", ".png", ".jpg", ".webp", ".webmanifest")
 _LEFT_OUT: Final = ("404.html", WORKER)
-_LEFT_OUT_FOLDERS: Final = ("assets/javascripts/lunr/", "handouts/", "feeds/")
-"""Search in other languages; sheets and feeds, which are for printers and calendars."""
+_LEFT_OUT_FOLDERS: Final = ("assets/javascripts/lunr/", "handouts/", "feeds/", "group/")
+"""Search in other languages; sheets and feeds, which are for printers and calendars; the coach's sheets, but not the
+hall's screen, which is one small page over the members' own."""
 
 
 def is_kept(name: str) -> bool:

@@ -24,7 +24,10 @@ _NUMBER: Final = r"\d+(?:\.\d+)?"
 
 @dataclass(frozen=True)
 class Amount:
-    """How much of a set: reps, time or distance, as the programme writes it, and whether it is of each side."""
+    """How much of a set, as the programme writes it: reps, a distance, a hold, work, or a time of either kind.
+
+    ``each`` is whether it is of each side.
+    """
 
     what: str
     written: str | list[str]
@@ -70,8 +73,9 @@ def amount(text: str, unit: str = "") -> Amount | None:
         return Amount("reps", re.split(r"\s*[,/;]\s*", bare), each)
     if match := _METRES.fullmatch(bare):
         return Amount("distance", f"{match[1]} m", each)
-    seconds = time(bare)
-    return Amount("time", seconds, each) if seconds else None
+    said = re.fullmatch(r"(.*\d.*?)\s*(hold|work)|(hold|work)\s+(?:for\s+)?(.*)", bare)
+    seconds = time((said[1] or said[4]) if said else bare)
+    return Amount((said[2] or said[3]) if said else "time", seconds, each) if seconds else None
 
 
 def time(text: str, unit: str = "") -> str | None:
@@ -89,6 +93,14 @@ def time(text: str, unit: str = "") -> str | None:
         return _duration(parse_duration_s(text))
     except PydanticCustomError:
         return None
+
+
+def times(text: str, unit: str = "") -> str | list[str] | None:
+    """Return a time, or several with commas between, or nothing where one of them cannot be read."""
+    if "," not in text:
+        return time(text, unit)
+    each = [time(part, unit) for part in text.split(",")]
+    return [one for one in each if one] if all(each) else None
 
 
 def _duration(seconds: int) -> str:

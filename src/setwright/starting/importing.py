@@ -137,16 +137,22 @@ class _Plan:
         found = {
             label: day for label in self.by for day in _DAYS if re.search(rf"\b(?:{short[day]})\b", label.casefold())
         }
-        if len(set(found.values())) < len(found):
+        if any(found[label] in self.taken(label, found) for label in found):
             found = {}
-        free = [day for day in _SPREAD if day not in found.values()]
-        lacking = [label for label in self.by if label not in found]
-        if len(lacking) > len(free):
-            raise ProjectError(f"the table has {len(self.by)} sessions a week: a week has seven days")
-        for label, day in zip(lacking, free, strict=False):
-            found[label] = day
-            self.reader.assumed.append(f"'{label or 'the session'}' names no weekday: it is put on {day}")
+        for label in self.by:
+            if label in found:
+                continue
+            taken = self.taken(label, found)
+            free = [day for day in _SPREAD if day not in taken]
+            if not free:
+                raise ProjectError(f"the table has more than {len(taken)} sessions a week: a week has seven days")
+            found[label] = free[0]
+            self.reader.assumed.append(f"'{label or 'the session'}' names no weekday: it is put on {free[0]}")
         return found
+
+    def taken(self, label: str, days: Mapping[str, str]) -> set[str]:
+        """Return the days of the sessions that are done in one of the weeks of another one."""
+        return {days[other] for other in days if other != label and self.by[other].keys() & self.by[label].keys()}
 
     def session(self, label: str, weeks: list[list[Line]]) -> dict[str, Any]:
         """Return a session from its exercises in each of its weeks."""

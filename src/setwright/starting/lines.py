@@ -146,6 +146,7 @@ class Reader:
         if not text:
             return
         unit = self.heads.columns[at].unit
+        found: Written | None
         match kind:
             case "sets":
                 found = text if re.fullmatch(r"[1-9]\d?", text) else None
@@ -154,7 +155,7 @@ class Reader:
             case "effort":
                 found = cells.load(text, unit or "rpe")
             case "rest":
-                found = cells.time(text, unit)
+                found = cells.times(text, unit)
             case _:
                 found = cells.tempo(text)
         if kind == "effort":

@@ -38,6 +38,20 @@ def in_words(language: Language, dosage: Dosage) -> str:
     return "; ".join(parts) or language.say("not in use")
 
 
+def in_plan(language: Language, dosage: Dosage) -> str:
+    """Return the range of one plan; of sets without a number, what must be left and where they end in any case."""
+    said = [in_words(language, dosage)]
+    for leave, end in sorted(dosage.opens, key=lambda one: (one[0], one[1] or 0)):
+        left = language.many(
+            "sets of as many as possible, with %(num)s rep left",
+            "sets of as many as possible, with %(num)s reps left",
+            leave,
+        )
+        last = language.say("%(set)s, up to %(number)s", set=left, number=end) if end is not None else left
+        said.append(last)
+    return "; ".join(said)
+
+
 def _amounts(language: Language, amounts: Mapping[Measure, Iterable[Fraction]]) -> str:
     return language.either(amount_range(language, m, amounts[m]) for m in MEASURES if m in amounts)
 

@@ -176,6 +176,7 @@ _NAMES: Final[Mapping[str, str]] = {
     "work": later("Work"),
     "distance": later("Distance"),
     "rest": later("Rest"),
+    "lasts": later("Time of the rounds"),
     "load": later("Load"),
 }
 """What can climb, by its key in the language."""
@@ -188,6 +189,8 @@ def _progressions(language: Language, block: Block, written: Prescription) -> It
         # An exercise's own sets, or its own progression of them, go before the block's.
         if climb is not None and written.sets is None and progress.sets is None:
             yield Step(_climb(language, key, climb) + ".", _rule(climb))
+    if block.progress is not None and block.progress.lasts is not None:
+        yield Step(_climb(language, "lasts", block.progress.lasts) + ".", _rule(block.progress.lasts))
     then = progress.then.load if progress.then else None
     for key in ("sets", *MEASURES):
         climb = getattr(progress, key)
@@ -242,7 +245,7 @@ def _value(language: Language, key: str, value: Any) -> str:
         return ends[0] if len(ends) == 1 else language.say("%(first)s to %(last)s", first=ends[0], last=ends[1])
     if key == "load":
         return loads.load(language, value)
-    if key in ("hold", "work", "rest"):
+    if key in ("hold", "work", "rest", "lasts"):
         return duration(language, value)
     return distance(language, value) if key == "distance" else str(value)
 

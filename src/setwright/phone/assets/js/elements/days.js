@@ -1,4 +1,4 @@
-// Days of a member's own weeks in words, as links and as elements.
+// Days of a member's own weeks in words, as elements, and what is said after a gap.
 import { make } from "./make.js";
 import { LANGUAGE, say } from "../words.js";
 
@@ -30,4 +30,12 @@ export function placeSaid(day) {
 function weekdaySaid(day) {
   // 5 January 1970 was a Monday.
   return new Date(Date.UTC(1970, 0, 5 + day, 12)).toLocaleDateString(LANGUAGE, { weekday: "long", timeZone: "UTC" });
+}
+
+export function startEasier() {
+  return say("After a gap as long as this, start easier than you stopped: fewer sets, lighter weights, and stop while it still feels easy.");
+}
+
+export function illOrInjured() {
+  return say("Were you ill or injured? Ask a doctor or a physiotherapist before you go on. No page can tell whether you may.");
 }

@@ -10,9 +10,8 @@ const found = new Map();
  * @param {HTMLElement} item what stands on the session's page about the exercise
  */
 export function figureOf(item) {
-  const head = partOf(item, "head");
-  const small = copyOf(head?.querySelector("svg") ?? null);
-  const page = head?.querySelector("a")?.href;
+  const small = copyOf(partOf(item, "head")?.querySelector("svg") ?? null);
+  const page = partOf(item, "page")?.querySelector("a")?.href;
   if (!small || !page) return [];
   const place = make("div", "sw-s-figure", small);
   void moving(page).then((figure) => {

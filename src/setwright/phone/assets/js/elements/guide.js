@@ -8,7 +8,7 @@ import { begin, caughtUp, clock, fingerprint, goTo, isTimed, LEAD_S, resumed, ru
 import { secondsOf, sideCount, sidesWith } from "../logic/sides.js";
 import { after, placeAmong, sessionFrom, setOf } from "../logic/steps.js";
 import { button, link, make } from "./make.js";
-import { besideWeights, frontChosen, glanceChosen, homeFirst, itemAt, loadOf } from "./session-page.js";
+import { besideWeights, frontChosen, glanceChosen, homeFirst, itemAt, loadOf, openFromGlance } from "./session-page.js";
 import { say } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Step} Step */
@@ -58,6 +58,7 @@ export class Guide extends HTMLElement {
       else if (key === "now" || key === "") this.#follow();
       else if (key === `log/${this.logged?.id}` && !document.hasFocus()) this.#reread();
     }, until.signal);
+    document.addEventListener("click", openFromGlance, { signal: until.signal });
     document.addEventListener("visibilitychange", () => this.#seen(), { signal: until.signal });
     this.run = resumed(read("now"), location.pathname, fingerprint(this.blocks), Date.now(), this.steps.length);
     if (!this.run && running) this.#choose(settings().choices);

@@ -1,8 +1,9 @@
 // What the home page shows of a day: one card with one thing to do, and the week round it.
 import { isFor, tableTakes } from "./load.js";
+import { daysBetween } from "../logic/day.js";
 import { missedBy, nextOf } from "../logic/week.js";
 import { LANGUAGE, many, pieces, say } from "../words.js";
-import { dayElement, daySaid, placeSaid } from "./days.js";
+import { dayElement, daySaid, illOrInjured, placeSaid, startEasier } from "./days.js";
 import { button, link, make } from "./make.js";
 
 /** @typedef {import("../logic/agenda.js").Plan} Plan */
@@ -10,7 +11,7 @@ import { button, link, make } from "./make.js";
 /** @typedef {import("../logic/agenda.js").Session} Session */
 /** @typedef {import("../logic/agenda.js").Week} Week */
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string, follows: boolean}} Day follows: another plan goes on from this one */
+/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string, follows: boolean, last: string | undefined}} Day follows: another plan goes on from this one; last: the day of the newest entry of the log in this plan */
 
 /**
  * The one thing of a day.
@@ -22,10 +23,12 @@ export function dayCard(day) {
   const { sessions } = day.agenda;
   if (day.agenda.state === "open") box.append(...ofOpen(day));
   else if (day.agenda.state === "session") {
-    const open = sessions.find((one) => !day.done.has(one)) ?? sessions[0];
-    box.append(...ofSession(day, open));
-    if (open.date === null) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
-    else for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
+    const left = sessions.find((one) => !day.done.has(one));
+    const open = left ?? sessions[0];
+    if (open.date === null && !left) box.append(place(day), make("h2", "", say("This week's sessions are done")));
+    else box.append(...ofSession(day, open));
+    if (open.date === null && left) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
+    else if (open.date !== null) for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
     box.append(...beside(day.agenda));
   } else if (day.agenda.state === "event") box.append(...ofEvent(day));
   else if (day.agenda.state === "rest") box.append(...ofRest(day));
@@ -33,6 +36,7 @@ export function dayCard(day) {
   else box.append(...ofAfter(day));
   if (day.plan.group) box.append(make("p", "sw-small", say("Your group: %(group)s.", { group: day.plan.group })));
   box.append(...missed(day));
+  box.prepend(...afterLong(day));
   return box;
 }
 
@@ -59,6 +63,16 @@ function ofOpen({ plan, held, root }) {
     make("p", "sw-go", start, look),
     choose(say("Choose your first day, and dates stand here")),
   ];
+}
+
+/**
+ * What stands before everything else after a gap that is long: to start easier, and whom to ask.
+ * @param {Day} day
+ */
+function afterLong({ plan, held, today, last, agenda }) {
+  if (!last || agenda.state === "after" || agenda.state === "before") return [];
+  const weeks = plan.weeks.length ? (missedBy(plan.weeks, held, today)?.weeks ?? 0) : daysBetween(last, today) / 7;
+  return weeks < plan.of.long_gap ? [] : [make("p", "sw-hint", `${startEasier()} ${illOrInjured()}`)];
 }
 
 /**
@@ -150,7 +164,7 @@ function ofAfter({ plan, root, follows }) {
  * @param {Agenda} agenda
  */
 function reason({ skipped, moved, week, closed }) {
-  if (closed) return [make("p", "sw-hint", ...pieces("A break. It goes on on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
+  if (closed) return [make("p", "sw-hint", ...pieces("A break. The next week begins on %(day)s.", { day: dayElement(closed.until) }), ` ${closed.why}`)];
   if (skipped) return [make("p", "sw-hint", make("b", "", say("%(session)s is left out today.", { session: skipped.name })), ` ${skipped.why}`)];
   if (moved?.date) {
     const day = dayElement(moved.date);

@@ -75,8 +75,9 @@ export class Home extends HTMLElement {
     const mine = settings();
     const done = agenda.week ? doneIn(agenda.week, held) : new Set();
     this.#offerOthers(plan, today);
+    const last = logged().find((one) => one.plan === plan.plan)?.id.slice(0, 10);
     const next = nextPlans(plan, this.#plans, today);
-    const day = { plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today, follows: next.follows };
+    const day = { plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today, follows: next.follows, last };
     const parts = [dayCard(day)];
     if (agenda.state === "after" && next.plans.length) {
       const title = next.follows ? say("It goes on in") : say("Other plans");

@@ -92,6 +92,7 @@ export class Load extends HTMLElement {
     this.toggleAttribute("data-folded", found.state !== "unset" && !("short" in this.dataset));
     if (this.dataset.short === "glance") {
       if (found.state === "weight") this.prepend(yours("span", ...inHand(found, this.dataset)));
+      if (found.state === "home") this.prepend(yours("span", say("the home option")));
       return;
     }
     if ("short" in this.dataset) {

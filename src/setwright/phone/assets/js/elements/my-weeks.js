@@ -7,7 +7,7 @@ import { onChange } from "../device/store.js";
 import { isDay, localDay } from "../logic/day.js";
 import { doneOf, effectOf, eventOf, groupOf, missedBy, standing, wayBack, weeksFor } from "../logic/week.js";
 import { many, pieces, say } from "../words.js";
-import { dayElement, daySaid } from "./days.js";
+import { dayElement, daySaid, illOrInjured, startEasier } from "./days.js";
 import { button, link, make, revealTools } from "./make.js";
 
 /** @typedef {import("../logic/week.js").Plan} Plan */
@@ -26,6 +26,8 @@ export class MyWeeks extends HTMLElement {
     this.#show(plan);
     onChange((key) => key === "settings" && this.#show(plan), this.#until.signal);
     revealTools(this);
+    // A link that leads here came before there was anything to see.
+    if (location.hash === "#my-weeks") document.getElementById("my-weeks")?.scrollIntoView();
   }
 
   disconnectedCallback() {
@@ -165,7 +167,7 @@ export class MyWeeks extends HTMLElement {
       } else lines.push(make("p", "", say("Everything still begins before %(event)s on %(day)s.", event)));
     } else if (plan.event) lines.push(make("p", "", say("%(event)s moves with your weeks, if you may choose its day. If it stays where it is, ask the coach which weeks to leave out.", { event: plan.event.name })));
     if (move.weeks >= plan.long_gap) lines.push(make("p", "sw-hint", ...this.#comingBack(plan, move.week)));
-    lines.push(make("p", "sw-small", say("Were you ill or injured? Ask a doctor or a physiotherapist before you go on. No page can tell whether you may.")));
+    lines.push(make("p", "sw-small", illOrInjured()));
     return lines;
   }
 
@@ -175,7 +177,7 @@ export class MyWeeks extends HTMLElement {
    */
   #comingBack(plan, week) {
     const back = wayBack(plan, week);
-    const easier = say("After a gap as long as this, start easier than you stopped: fewer sets, lighter weights, and stop while it still feels easy.");
+    const easier = startEasier();
     if (!back) return [easier];
     const there = link((this.dataset.root ?? "") + back.url, say("week %(week)s, a lighter one", { week: back.number }));
     return [`${easier} `, ...pieces("Do %(there)s, before you carry on.", { there })];

@@ -22,7 +22,7 @@ export function itemAt(page, block, item) {
 }
 
 /**
- * A part of it: head, grave, not-for, amount, bound, height, note, cues, stop, care, easier, home.
+ * A part of it: head, page, grave, not-for, amount, bound, height, note, cues, stop, care, easier, home.
  * @param {ParentNode} item
  * @param {string} name
  * @returns {HTMLElement | null}
@@ -62,6 +62,16 @@ export function glanceChosen(page, choices) {
 }
 
 /**
+ * A touch on a line of the list opens the exercise to which it leads.
+ * @param {Event} event
+ */
+export function openFromGlance(event) {
+  const line = /** @type {Element} */ (event.target).closest("[data-hook='at-a-glance'] a");
+  const item = line && document.getElementById(line.getAttribute("href")?.slice(1) ?? "");
+  item?.querySelector("[data-hook='fold']")?.toggleAttribute("open", true);
+}
+
+/**
  * A weight that is the same for everyone, with the same in the member's own unit behind it, where that is another one.
  * @param {ParentNode} page
  */
@@ -90,6 +100,8 @@ function swap(item, way) {
   const chosen = [...inside.children];
   inside.replaceChildren(...front);
   item.prepend(...chosen);
+  // In front it is one line of the list; what lies in a fold already needs no second one.
+  for (const fold of item.querySelectorAll("[data-hook='fold']")) fold.toggleAttribute("open", fold.parentElement !== item);
   // What the fold holds now is said by the other of its two lines.
   for (const line of /** @type {HTMLElement[]} */ ([...the(folded, "summary").children])) line.hidden = !line.hidden;
 }
@@ -151,7 +163,7 @@ export function nextOf(item, sets, taken, place) {
  * @param {string} bands which of them, as data
  */
 function tableOf(place, bands) {
-  const mine = [...place.querySelectorAll("sw-load")].find((load) => /** @type {HTMLElement} */ (load).dataset.bands === bands);
+  const mine = [...place.querySelectorAll("sw-load:not([data-short])")].find((load) => /** @type {HTMLElement} */ (load).dataset.bands === bands);
   const table = mine?.querySelector("dl") ?? null;
   return [table?.previousElementSibling ?? null, table].flatMap((part) => some(copyOf(part)));
 }
@@ -197,7 +209,7 @@ export function homeFirst(page, blocks, names = {}) {
       line.dataset.part = "home-first";
       const without = say("Without %(kit)s:", { kit: lacking.map((name) => names[name] ?? name).reduce((most, last) => say("%(most)s and %(last)s", { most, last })) });
       line.append(`${without} `, ...(copyOf(partOf(item, "home"))?.childNodes ?? easierAtHome(item)));
-      partOf(item, "head")?.after(line);
+      partOf(item, "head")?.parentElement?.after(line);
     });
   });
 }

@@ -98,9 +98,9 @@ export function agendaOf(plan, today) {
  * @param {string} today
  * @returns {Agenda["state"]}
  */
-function stateOf({ event, sessions, week, next }, { weeks, finished }, today) {
+function stateOf({ event, sessions, week, next }, { weeks, until, finished }, today) {
   if (event?.date === today) return "event";
-  if (finished && !event) return "after";
+  if (until < today || (finished && !event)) return "after";
   if (!weeks.length) return "open";
   if (sessions.length) return "session";
   if (today < weeks[0].starts) return "before";
@@ -148,9 +148,10 @@ export function planOf(plans, mine, today) {
   const said = [picked, begun.length === 1 ? begun[0] : undefined, latest];
   const lasting = said.find((plan) => plan && open.includes(plan));
   if (lasting) return lasting;
-  const running = open.filter(({ from }) => from <= today);
-  if (running.length === 1) return running[0];
   const over = picked ?? latest;
+  // After a plan of theirs, one whose group they have not chosen is offered, and not taken for theirs.
+  const running = open.filter(({ from, weeks }) => from <= today && (!over || weeks.length > 0));
+  if (running.length === 1) return running[0];
   if (over && !running.length) return over;
   const going = running.length ? running : open;
   if (going.length > 1) return undefined;
