@@ -28,9 +28,9 @@ AFTER: Final = "0.000001"
 
 SEARCH: Final[Mapping[str, str]] = MappingProxyType(
     {
-        **dict.fromkeys(("session", "week", "check", "figures", "coach", "hall"), "exclude: true"),
+        **dict.fromkeys(("session", "week", "check", "figures", "coach", "group", "hall"), "exclude: true"),
         **dict.fromkeys(
-            ("review", "comparison", "data", "exposure", "checks", "numbers", "sources", "group"), f"boost: {AFTER}"
+            ("review", "comparison", "data", "exposure", "checks", "numbers", "sources"), f"boost: {AFTER}"
         ),
     }
 )
