@@ -39,6 +39,15 @@ ONE_DOSE = [
     ("hold: 29 s", "hold: 30 s", "a hold of 30 s in week 1 of spring is beyond the limit of 29 s"),
     ("hold: 5 s", "reps: 8", "8 reps, which take 32 s, in week 1 of spring is beyond the limit of 5 s"),
     ("hold: 32 s", "reps: 8", None),
+    # pauses count; time to keep moving is repetitions as well, a hold none
+    ("rep_time: 8 s", "reps: 4, tempo: 4-1-3-0", None),
+    ("rep_time: 8 s", "reps: 4, tempo: 5-1-3-0", "a repetition of 9 s in week 1 of spring is beyond the limit of 8 s"),
+    (
+        "rep_time: 8 s",
+        "work: 40 s, tempo: 5-1-3-0",
+        "a repetition of 9 s in week 1 of spring is beyond the limit of 8 s",
+    ),
+    ("rep_time: 8 s", "hold: 40 s", None),
     ("load: 12 kg", "reps: 8, load: 12 kg", None),
     ("load: 12 kg", "reps: 8, load: 13 kg", "13 kg in week 1 of spring is beyond the limit of 12 kg"),
     ("load: 12 kg", "reps: 8, load: 6 kg per hand", None),

@@ -1,60 +1,71 @@
 """A member's phone: a small screen that notes every request and every complaint of the browser."""
 
 from collections.abc import Callable, Iterator, Set
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Error, Page, Request
+from playwright.sync_api import Browser, BrowserContext, CDPSession, Error, Page, Request
 
 PHONE = {"width": 390, "height": 844}
 USUAL_CLOCK = "/native code/.test(Function.prototype.toString.call(Date))"
 
 
+@dataclass(frozen=True)
+class Lent:
+    """A phone's browser. Its first page stays blank: where none is open, the next takes as long as a new phone."""
+
+    context: BrowserContext
+    storage: CDPSession
+
+
+def new_phone(browser: Browser) -> Lent:
+    context = browser.new_context(viewport=PHONE, has_touch=True, service_workers="block")
+    return Lent(context, context.new_cdp_session(context.new_page()))
+
+
 @pytest.fixture(scope="session")
-def spare(browser: Browser) -> Iterator[list[BrowserContext]]:
-    """Phones that a test has given back as they were: a new one takes longer than the page on it."""
-    spare: list[BrowserContext] = []
+def spare(browser: Browser) -> Iterator[list[Lent]]:
+    """Phones that a test has given back as they were."""
+    spare: list[Lent] = []
     yield spare
-    for context in spare:
-        context.close()
+    for lent in spare:
+        lent.context.close()
 
 
 @pytest.fixture
-def context(browser: Browser, spare: list[BrowserContext]) -> Iterator[BrowserContext]:
+def context(browser: Browser, spare: list[Lent]) -> Iterator[BrowserContext]:
     """A phone's browser with nothing stored, without the copy of the site."""
-    context = spare.pop() if spare else browser.new_context(viewport=PHONE, has_touch=True, service_workers="block")
+    lent = spare.pop() if spare else new_phone(browser)
     hosts: set[str] = set()
 
     def note(request: Request) -> None:
         hosts.add("/".join(request.url.split("/")[:3]))
 
-    context.on("request", note)
-    yield context
-    context.remove_listener("request", note)
-    if given_back(context, hosts):
-        spare.append(context)
+    lent.context.on("request", note)
+    yield lent.context
+    lent.context.remove_listener("request", note)
+    if given_back(lent, hosts):
+        spare.append(lent)
     else:
-        context.close()
+        lent.context.close()
 
 
-def given_back(context: BrowserContext, hosts: Set[str]) -> bool:
+def given_back(lent: Lent, hosts: Set[str]) -> bool:
     """Empty a phone, and return whether it is as new: a clock that was turned cannot be set right again."""
-    pages = context.pages
+    _, *pages = lent.context.pages
     try:
         if not pages or not all(page.evaluate(USUAL_CLOCK) for page in pages):
             return False
     except Error:  # one that is just closing
         return False
-    session = context.new_cdp_session(context.new_page())
     for page in pages:
         page.close()
     for host in hosts:
         if host.startswith("http"):
-            session.send("Storage.clearDataForOrigin", {"origin": host, "storageTypes": "all"})
-    for page in context.pages:
-        page.close()
-    context.clear_cookies()
-    context.clear_permissions()
+            lent.storage.send("Storage.clearDataForOrigin", {"origin": host, "storageTypes": "all"})
+    lent.context.clear_cookies()
+    lent.context.clear_permissions()
     return True
 
 

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 from playwright.sync_api import Page
+from pydantic import ValidationError
 
 from setwright.dose.phases import Manner, phases
 from setwright.dose.resolve import resolve
@@ -150,6 +151,13 @@ def test_a_distance_reaches_the_phone_as_a_number() -> None:
     block = json.loads(markup(data(site, plan, next(plan.sessions))))
 
     assert block["blocks"][0]["items"][0]["sets"][0] == {"low": 155, "high": 155}
+
+
+@pytest.mark.parametrize("written", ["1.555 m", "155.5 cm"])
+def test_a_distance_between_two_centimetres_is_refused(written: str) -> None:
+    """No phone is handed half a centimetre, which it would have to read as a fraction."""
+    with pytest.raises(ValidationError, match="is not a whole number of centimetres"):
+        make.one_exercise(f"{{distance: {written}}}")
 
 
 def test_no_text_of_the_coach_ends_the_block() -> None:

@@ -25,6 +25,7 @@ EVERY = {
     "least_reserve": ("4 reps in reserve", "4 reps or more"),
     "reps": ("17", "17 a set"),
     "hold": ("47 s", "47 s"),
+    "rep_time": ("53 s", "53 s"),
     "distance": ("43 m", "43 m a set"),
     "height": ("37 cm", "37 cm"),
     "contacts": ("91", "91 a session"),

@@ -63,7 +63,10 @@ def crossings(
 def amounts(
     exercise: Exercise, measure: Measure, amount: int | Fraction, tempo: Tempo | None = None
 ) -> Iterator[Crossing]:
-    """Yield the limits of reps, hold and distance that the amount of one set crosses, whatever it is counted in."""
+    """Yield the limits of reps, hold and distance that the amount of one set crosses, whatever it is counted in.
+
+    And that of one repetition's time, where a tempo says how long it takes.
+    """
     limits, pace = exercise.limits, tempo or exercise.tempo
     if limits is None:
         return
@@ -79,6 +82,13 @@ def amounts(
         if reps > limits.reps:
             as_many = said if measure == "reps" else f"{said}, time for {reps} reps,"
             yield Crossing("reps", str(limits.reps), as_many, measure)
+    if (
+        limits.rep_time is not None
+        and measure in ("reps", "work")
+        and pace is not None
+        and pace.rep_s > limits.rep_time
+    ):
+        yield Crossing("rep_time", f"{limits.rep_time} s", f"a repetition of {pace.rep_s} s", "tempo")
     if limits.hold is not None:
         seconds = seconds_in(measure, amount, pace)
         moving = measure in ("reps", "distance")

@@ -36,15 +36,19 @@ def programme_of(example: Example) -> tuple[Programme, Places]:
 
 def verdict_of(example: Example) -> Verdict:
     """Return what all checks say of an example."""
-    made, places = programme_of(example)
-    return run(Subject(made, resolve(made), places))
+    return run(_subject(example))
 
 
 @cache
 def finding_on_bad(ident: str) -> Finding:
     """Return what a check says of its own bad example, as its page shows it."""
     rule = next(rule for rule in RULES if rule.ident == ident)
-    return next(finding for finding in verdict_of(rule.bad).findings if finding.rule == ident)
+    return min(rule.finding(doubt) for doubt in rule.check(_subject(rule.bad)))
+
+
+def _subject(example: Example) -> Subject:
+    made, places = programme_of(example)
+    return Subject(made, resolve(made), places)
 
 
 def _said(name: str, example: Example) -> Any:

@@ -80,6 +80,9 @@ class Limits(CoachModel):
     )
     reps: Count | None = Field(default=None, description="Most repetitions of a set; time to keep moving, likewise.")
     hold: WorkTime | None = Field(default=None, description="Longest hold; time to keep moving, likewise.")
+    rep_time: WorkTime | None = Field(
+        default=None, description="Longest that one repetition takes, pauses included: '8 s'."
+    )
     distance: Length | None = Field(default=None, description="Farthest in one set; time to keep moving, likewise.")
     height: Length | None = Field(default=None, description="Highest box or step, to stand on or to drop from.")
     contacts: Count | None = Field(

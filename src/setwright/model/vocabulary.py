@@ -49,18 +49,3 @@ WEEKDAYS: Final[tuple[Weekday, ...]] = (
     "sunday",
 )
 """In the order of ISO 8601, so that the index is ``date.weekday()``."""
-
-PATTERN_MEANS: Final[dict[Pattern, str]] = {
-    "squat": "bending hips and knees together, feet level",
-    "hinge": "bending at the hips with a long back",
-    "lunge": "one leg ahead of the other, or one leg at a time",
-    "push": "pressing away with the arms",
-    "pull": "drawing in with the arms",
-    "carry": "holding a load and walking or standing tall",
-    "trunk": "keeping the trunk steady against a pull",
-    "calf": "raising and lowering the heel",
-    "balance": "standing steady on a small base",
-    "jump": "leaving the ground and landing well",
-    "throw": "letting a ball or another weight fly",
-    "mobility": "moving a joint through its range",
-}

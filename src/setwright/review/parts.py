@@ -38,7 +38,13 @@ Writer = Callable[[str, Any], str]
 LETTERS: Final = 12
 """How long a digest is."""
 _IN_LETTERS: Final = str.maketrans("0123456789", "ghijklmnop")
-_UNITS: Final = {"limits weekly_step": " %", "limits hold": " s", "limits height": " cm", "limits distance": " cm"}
+_UNITS: Final = {
+    "limits weekly_step": " %",
+    "limits hold": " s",
+    "limits rep_time": " s",
+    "limits height": " cm",
+    "limits distance": " cm",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,6 +36,7 @@ _KEYS: Final[Mapping[str, str]] = {
     "limits least reserve": later("least in reserve"),
     "limits reps": later("reps"),
     "limits hold": later("hold"),
+    "limits rep time": later("time of one repetition"),
     "limits distance": later("distance"),
     "limits height": later("height"),
     "limits contacts": later("landings"),

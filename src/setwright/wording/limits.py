@@ -40,6 +40,7 @@ _LABELS: Final[Mapping[str, str]] = {
     "least_reserve": later("In reserve"),
     "reps": later("Reps"),
     "hold": later("Hold"),
+    "rep_time": later("One repetition"),
     "distance": later("Distance"),
     "height": later("Height"),
     "contacts": later("Landings"),
@@ -137,7 +138,7 @@ def _written(language: Language, key: str, value: Any) -> str:
             return distance(language, value)
         case "top_effort" | "least_reserve":
             return language.number(magnitude(value))
-        case "hold":
+        case "hold" | "rep_time":
             return duration(language, value)
         case "weekly_step" | "height":
             return language.number(value)

@@ -42,11 +42,6 @@ def day_long(language: Language, day: date) -> str:
     return language.day(day, language.say("EEEE d MMMM y"))
 
 
-def day_plain(language: Language, day: date) -> str:
-    """Return a day without its year: Friday 20 August."""
-    return language.day(day, language.say("EEEE d MMMM"))
-
-
 def day_short(language: Language, day: date) -> str:
     """Return a day in short: 20 Aug."""
     return language.day(day, language.say("d MMM"))

@@ -43,7 +43,7 @@ export class Copies extends HTMLElement {
       sessions,
     );
     const more = bad ? ` ${say("%(count)s more cannot be read: see My log.", { count: bad })}` : "";
-    the(this, ".sw-count").textContent = kept + more;
+    the(this, "[data-hook='count']").textContent = kept + more;
   }
 
   #save() {
@@ -82,9 +82,9 @@ export class Copies extends HTMLElement {
     // Settings that are none yet are taken; a member's own stay unless that is wanted.
     box.checked = JSON.stringify(settings()) === JSON.stringify(usual());
     const also = has ? [make("p", "", make("label", "sw-choice", box, say("Take its settings in place of mine")))] : [];
-    this.querySelector(".sw-preview")?.remove();
+    this.querySelector("[data-hook='preview']")?.remove();
     const log = content.log;
-    the(this, ".sw-actions").after(preview(log, also, () => this.#take(log, has && box.checked, content.settings)));
+    the(this, "[data-hook='actions']").after(preview(log, also, () => this.#take(log, has && box.checked, content.settings)));
   }
 
   /**
@@ -110,6 +110,6 @@ export class Copies extends HTMLElement {
 
   /** @param {string} words */
   #tell(words) {
-    the(this, ".sw-status").textContent = words;
+    the(this, "[data-hook='status']").textContent = words;
   }
 }

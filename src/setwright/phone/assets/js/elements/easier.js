@@ -36,5 +36,5 @@ export function easierAtHome(item) {
  */
 function part(item) {
   const parts = [...(item?.querySelectorAll("[data-part='easier']") ?? [])];
-  return parts.find((one) => one.closest(".sw-instead-inside, [data-item]") === item) ?? null;
+  return parts.find((one) => one.closest("[data-hook='inside'], [data-item]") === item) ?? null;
 }

@@ -55,9 +55,10 @@ function sayUnderWay() {
  * @param {...HTMLElement} acts
  */
 function line(words, ...acts) {
-  let lines = document.querySelector(".sw-lines");
+  let lines = document.querySelector("[data-hook='lines']");
   if (!lines) {
     lines = make("aside", "sw-lines");
+    lines.setAttribute("data-hook", "lines");
     lines.setAttribute("aria-label", say("News"));
     document.body.append(lines);
   }

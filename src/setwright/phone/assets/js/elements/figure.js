@@ -10,10 +10,10 @@ export class Figure extends HTMLElement {
   less = window.matchMedia("(prefers-reduced-motion: reduce)");
 
   connectedCallback() {
-    if (!this.dataset.frames || !this.dataset.beats || this.querySelector(".sw-fig-moving")) return;
+    if (!this.dataset.frames || !this.dataset.beats || this.querySelector("[data-hook='moving']")) return;
     this.addMoving();
     this.toggle = button(say("Play"), "sw-fig-button", () => this.turn());
-    this.querySelector(".sw-fig-bar")?.append(this.toggle);
+    this.querySelector("[data-hook='bar']")?.append(this.toggle);
     this.less.addEventListener("change", this.calm);
     if (!this.less.matches) this.play();
   }
@@ -30,10 +30,11 @@ export class Figure extends HTMLElement {
 
   /** A copy of the start, in the middle of the picture: the pair itself stays as it is, for paper. */
   addMoving() {
-    const start = this.querySelector(".sw-fig-start");
+    const start = this.querySelector("[data-hook='start']");
     if (!start) return;
     const moving = /** @type {SVGGElement} */ (start.cloneNode(true));
     moving.setAttribute("class", "sw-fig-moving");
+    moving.dataset.hook = "moving";
     const [x, y] = JSON.parse(this.dataset.middle ?? "[0,0]");
     moving.setAttribute("transform", `translate(${x} ${y})`);
     start.parentElement?.append(moving);
@@ -53,7 +54,7 @@ export class Figure extends HTMLElement {
     const beats = JSON.parse(this.dataset.beats ?? "[]");
     const whole = beats[beats.length - 1][0];
     this.classList.add("sw-fig-plays");
-    for (const part of this.querySelectorAll(".sw-fig-moving [data-part]")) {
+    for (const part of this.querySelectorAll("[data-hook='moving'] [data-part]")) {
       const places = frames[Number(part.getAttribute("data-part"))];
       if (!places) continue;
       const steps = beats.map(([second, frame]) => ({ offset: second / whole, transform: at(places, frame) }));

@@ -240,6 +240,7 @@ export function weekList(plan, week, done, root, today) {
  */
 export function planPicker(plans, pick, { title, mine } = {}) {
   const box = make("section", "sw-pick-plan", make("h2", "", title ?? say("Which plan is yours?")));
+  box.dataset.hook = "pick-plan";
   for (const { ident, plan, about } of plans) {
     const one = button(plan, "sw-button sw-quiet", () => pick(ident));
     if (mine) one.setAttribute("aria-pressed", String(ident === mine));

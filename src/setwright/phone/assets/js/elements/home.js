@@ -100,7 +100,7 @@ export class Home extends HTMLElement {
 
   /** The list of plans is there for all; with this script it folds, and plans that have ended fold once more. */
   #foldPlans() {
-    const list = document.querySelector(".sw-plans");
+    const list = document.querySelector("[data-hook='plans']");
     const today = localDay(now());
     const ended = this.#plans.filter((plan) => isOver(plan, today));
     const cards = ended.flatMap(({ ident }) => [...(list?.querySelectorAll(`[data-plan='${CSS.escape(ident)}']`) ?? [])]);
@@ -116,8 +116,8 @@ export class Home extends HTMLElement {
   #offerOthers(mine, today) {
     const going = this.#going(today);
     const title = say("My plan");
-    document.querySelector(".sw-plans > .sw-pick-plan")?.remove();
+    document.querySelector("[data-hook='pick-plan']")?.remove();
     if (!going.some(({ ident }) => ident !== mine.ident) || isOver(mine, today)) return;
-    document.querySelector(".sw-plans")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), { title, mine: mine.ident }));
+    document.querySelector("[data-hook='plans']")?.firstElementChild?.after(planPicker(going, (id) => this.#pick(id), { title, mine: mine.ident }));
   }
 }

@@ -88,18 +88,18 @@ export class Load extends HTMLElement {
   show() {
     const mine = settings();
     const found = myLoad(this.dataset, mine);
-    this.querySelector(":scope > .sw-you")?.remove();
+    this.querySelector(":scope > [data-hook='you']")?.remove();
     this.toggleAttribute("data-folded", found.state !== "unset" && !("short" in this.dataset));
     if (this.dataset.short === "glance") {
-      if (found.state === "weight") this.prepend(make("span", "sw-you", ...inHand(found, this.dataset)));
-      if (found.state === "home") this.prepend(make("span", "sw-you", say("the home option")));
+      if (found.state === "weight") this.prepend(yours("span", ...inHand(found, this.dataset)));
+      if (found.state === "home") this.prepend(yours("span", say("the home option")));
       return;
     }
     if ("short" in this.dataset) {
-      if (found.state === "weight") this.prepend(make("span", "sw-you", ...pieces("You: %(weight)s", { weight: bold(found) })));
+      if (found.state === "weight") this.prepend(yours("span", ...pieces("You: %(weight)s", { weight: bold(found) })));
       return;
     }
-    const line = make("div", "sw-you");
+    const line = yours("div");
     if (found.state === "unset") {
       if (this.dataset.of !== "1rm" && document.querySelector("sw-own-weight")) return;
       const what = this.dataset.of === "1rm" ? say("Give your best lift") : say("Set your body weight");
@@ -108,7 +108,7 @@ export class Load extends HTMLElement {
       this.prepend(line);
       return;
     }
-    line.append(...words(found, this.dataset, this.closest(".sw-instead-inside, [data-item]")), this.#unfold());
+    line.append(...words(found, this.dataset, this.closest("[data-hook='inside'], [data-item]")), this.#unfold());
     this.prepend(line);
   }
 
@@ -145,6 +145,18 @@ export function inBothUnits(weight, mine) {
   const said = weightSaid(weight);
   if (!mine.unit || mine.unit === unit) return said;
   return say("%(weight)s (%(same)s)", { weight: said, same: weightSaid(inOtherUnit(number, unit)) });
+}
+
+/**
+ * What is the member's own, to be found again when the settings change.
+ * @template {keyof HTMLElementTagNameMap} T
+ * @param {T} tag
+ * @param {...(string | Node)} inside
+ */
+function yours(tag, ...inside) {
+  const line = make(tag, "sw-you", ...inside);
+  line.dataset.hook = "you";
+  return line;
 }
 
 /** @param {Mine} found */

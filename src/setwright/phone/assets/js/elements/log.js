@@ -115,7 +115,7 @@ export class Log extends HTMLElement {
       this.#tell(say("Nothing was changed."));
       return;
     }
-    this.querySelector(".sw-preview")?.remove();
+    this.querySelector("[data-hook='preview']")?.remove();
     this.#status.before(preview(found.sessions, [], () => this.#take(found)));
   }
 

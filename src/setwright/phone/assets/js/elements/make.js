@@ -54,6 +54,6 @@ export function the(root, selector) {
  * @param {Element} element
  */
 export function revealTools(element) {
-  element.closest(".sw-tools")?.removeAttribute("hidden");
-  for (const hint of document.querySelectorAll(".sw-needs-script")) hint.setAttribute("hidden", "");
+  element.closest("[data-hook='tools']")?.removeAttribute("hidden");
+  for (const hint of document.querySelectorAll("[data-hook='needs-script']")) hint.setAttribute("hidden", "");
 }

@@ -27,14 +27,14 @@ export class Print extends HTMLElement {
 }
 
 function unfold() {
-  for (const part of document.querySelectorAll(".sw-fold:not([open])")) {
+  for (const part of document.querySelectorAll("[data-hook='fold']:not([open])")) {
     part.toggleAttribute("open", true);
     part.toggleAttribute("data-was-shut", true);
   }
 }
 
 function fold() {
-  for (const part of document.querySelectorAll(".sw-fold[data-was-shut]")) {
+  for (const part of document.querySelectorAll("[data-was-shut]")) {
     part.removeAttribute("open");
     part.removeAttribute("data-was-shut");
   }

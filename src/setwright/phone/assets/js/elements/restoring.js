@@ -27,6 +27,7 @@ export async function pickedFile(accept, tell) {
 export function preview(values, more, take) {
   const sessions = values.flatMap((value) => loggedFrom(value) ?? []);
   const box = make("div", "sw-hint sw-preview", make("p", "", make("b", "", say("In this file:")), ` ${tallySaid(tallied(sessions, loggedAt))}`));
+  box.dataset.hook = "preview";
   box.setAttribute("role", "group");
   box.setAttribute("aria-label", say("What the file would bring"));
   const yes = button(say("Take it"), "sw-button", () => {

@@ -10,12 +10,12 @@ export class Review extends HTMLElement {
   #until = new AbortController();
 
   connectedCallback() {
-    for (const tools of this.querySelectorAll(".sw-tools")) revealTools(tools);
-    const day = /** @type {HTMLInputElement} */ (the(this, ".sw-review-day"));
+    for (const tools of this.querySelectorAll("[data-hook='tools']")) revealTools(tools);
+    const day = /** @type {HTMLInputElement} */ (the(this, "[data-hook='day']"));
     if (!day.value) day.value = localDay(new Date());
     const signal = this.#until.signal;
     for (const event of ["input", "change"]) this.addEventListener(event, () => this.#refresh(), { signal });
-    the(this, ".sw-review-copy").addEventListener("click", () => void this.#copy(), { signal });
+    the(this, "[data-hook='copy']").addEventListener("click", () => void this.#copy(), { signal });
     addEventListener("hashchange", () => this.#open(), { signal });
     // On paper nothing can be opened.
     addEventListener("beforeprint", () => this.#openAll(), { signal });
@@ -30,7 +30,7 @@ export class Review extends HTMLElement {
 
   /** @returns {Item[]} */
   #entries() {
-    return [...this.querySelectorAll(".sw-review-item")].map((found) => {
+    return [...this.querySelectorAll("[data-exercise]")].map((found) => {
       const element = /** @type {HTMLElement} */ (found);
       const { exercise = "", name = "", status = "", pattern = "", date = "" } = element.dataset;
       return { element, exercise, name, status, pattern, date };
@@ -44,19 +44,19 @@ export class Review extends HTMLElement {
 
   #refresh() {
     const entries = this.#entries();
-    const status = this.#value(".sw-review-show");
-    const text = this.#value(".sw-review-find");
+    const status = this.#value("[data-hook='show']");
+    const text = this.#value("[data-hook='find']");
     let shown = 0;
     for (const entry of entries) {
       const show = wanted(entry, status, text);
       entry.element.hidden = !show;
       shown += show ? 1 : 0;
     }
-    the(this, ".sw-review-count").textContent = say("%(shown)s of %(all)s exercises", { shown, all: entries.length });
-    const order = sorted(entries, this.#value(".sw-review-sort"));
+    the(this, "[data-hook='count']").textContent = say("%(shown)s of %(all)s exercises", { shown, all: entries.length });
+    const order = sorted(entries, this.#value("[data-hook='sort']"));
     // Moving an element takes the focus from what is inside it, so nothing moves that stands right already.
     if (order.some((entry, index) => entry !== entries[index])) {
-      the(this, ".sw-review-list").append(...order.map((entry) => entry.element));
+      the(this, "[data-hook='list']").append(...order.map((entry) => entry.element));
     }
     this.#prepare(order);
   }
@@ -64,32 +64,32 @@ export class Review extends HTMLElement {
   /** @param {Item[]} entries */
   #prepare(entries) {
     const reviewer = {
-      who: this.#value(".sw-review-who"),
-      role: this.#value(".sw-review-role"),
-      day: this.#value(".sw-review-day"),
+      who: this.#value("[data-hook='who']"),
+      role: this.#value("[data-hook='role']"),
+      day: this.#value("[data-hook='day']"),
     };
     const ticked = entries.filter(({ element }) =>
-      /** @type {HTMLInputElement} */ (the(element, ".sw-review-tick input")).checked,
+      /** @type {HTMLInputElement} */ (the(element, "[data-hook='tick'] input")).checked,
     );
     const lacking = missing(reviewer);
     const lines = ticked.map(({ element, exercise }) =>
       signOffLine(exercise, reviewer, this.#note(element), digests(element)),
     );
-    const out = /** @type {HTMLTextAreaElement} */ (the(this, ".sw-review-out"));
+    const out = /** @type {HTMLTextAreaElement} */ (the(this, "[data-hook='out']"));
     out.value = lacking ? "" : lines.map((line) => `${line}\n`).join("");
-    const copy = /** @type {HTMLButtonElement} */ (the(this, ".sw-review-copy"));
+    const copy = /** @type {HTMLButtonElement} */ (the(this, "[data-hook='copy']"));
     copy.disabled = !out.value;
     const count = many("%(num)s exercise ticked.", "%(num)s exercises ticked.", ticked.length);
-    the(this, ".sw-review-said").textContent = ticked.length && lacking ? `${count} ${lacking}` : count;
+    the(this, "[data-hook='said']").textContent = ticked.length && lacking ? `${count} ${lacking}` : count;
   }
 
   /** @param {HTMLElement} element */
   #note(element) {
-    return /** @type {HTMLInputElement} */ (the(element, ".sw-review-remark input")).value;
+    return /** @type {HTMLInputElement} */ (the(element, "[data-hook='remark'] input")).value;
   }
 
   async #copy() {
-    const out = /** @type {HTMLTextAreaElement} */ (the(this, ".sw-review-out"));
+    const out = /** @type {HTMLTextAreaElement} */ (the(this, "[data-hook='out']"));
     let said = say("Copied. Send the lines to the coach.");
     try {
       await navigator.clipboard.writeText(out.value);
@@ -99,7 +99,7 @@ export class Review extends HTMLElement {
       out.select();
       said = say("The lines are marked: copy them with the keyboard or the menu.");
     }
-    the(this, ".sw-review-said").textContent = said;
+    the(this, "[data-hook='said']").textContent = said;
   }
 
   /** Opens the exercise that the address names. */

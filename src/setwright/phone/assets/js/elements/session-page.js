@@ -29,7 +29,7 @@ export function itemAt(page, block, item) {
  */
 export function partOf(item, name) {
   const parts = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(`[data-part='${name}']`)]);
-  return parts.find((part) => !part.closest(".sw-instead")) ?? null;
+  return parts.find((part) => !part.closest("[data-hook='instead']")) ?? null;
 }
 
 /**
@@ -38,9 +38,9 @@ export function partOf(item, name) {
  * @param {string[]} choices
  */
 export function frontChosen(page, choices) {
-  for (const item of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll(".sw-item:has(> .sw-instead)"))) {
+  for (const item of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll("[data-item]:has(> [data-hook='instead'])"))) {
     if (item.dataset.chosen) swap(item, item.dataset.chosen);
-    const ways = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(":scope > .sw-instead")]);
+    const ways = /** @type {HTMLElement[]} */ ([...item.querySelectorAll(":scope > [data-hook='instead']")]);
     const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
     if (pick) swap(item, String(pick));
     if (pick) item.dataset.chosen = String(pick);
@@ -54,7 +54,7 @@ export function frontChosen(page, choices) {
  * @param {string[]} choices
  */
 export function glanceChosen(page, choices) {
-  for (const line of page.querySelectorAll(".sw-glance-line")) {
+  for (const line of page.querySelectorAll("[data-hook='glance']")) {
     const [main, ...ways] = /** @type {HTMLElement[]} */ ([...line.children]);
     const pick = pickOf(ways.map((way) => ({ choices: way.dataset.for?.split(" ") ?? [] })), choices);
     [main, ...ways].forEach((way, place) => way.toggleAttribute("hidden", place !== pick));
@@ -66,9 +66,9 @@ export function glanceChosen(page, choices) {
  * @param {Event} event
  */
 export function openFromGlance(event) {
-  const line = /** @type {Element} */ (event.target).closest(".sw-glance a");
+  const line = /** @type {Element} */ (event.target).closest("[data-hook='at-a-glance'] a");
   const item = line && document.getElementById(line.getAttribute("href")?.slice(1) ?? "");
-  item?.querySelector(".sw-fold")?.toggleAttribute("open", true);
+  item?.querySelector("[data-hook='fold']")?.toggleAttribute("open", true);
 }
 
 /**
@@ -78,11 +78,12 @@ export function openFromGlance(event) {
 export function besideWeights(page) {
   const mine = settings();
   for (const load of /** @type {NodeListOf<HTMLElement>} */ (page.querySelectorAll("[data-weight]"))) {
-    load.querySelector(".sw-same")?.remove();
+    load.querySelector("[data-hook='same']")?.remove();
     const [number, unit] = (load.dataset.weight ?? "").split(" ");
     if (!mine.unit || mine.unit === unit) continue;
     const same = document.createElement("span");
     same.className = "sw-same";
+    same.dataset.hook = "same";
     same.textContent = ` (${weightSaid(inOtherUnit(number, unit))})`;
     load.append(same);
   }
@@ -93,14 +94,14 @@ export function besideWeights(page) {
  * @param {string} way
  */
 function swap(item, way) {
-  const folded = the(item, `:scope > .sw-instead[data-way='${way}']`);
-  const inside = the(folded, ":scope > .sw-instead-inside");
-  const front = [...item.children].filter((part) => !part.matches(".sw-instead"));
+  const folded = the(item, `:scope > [data-hook='instead'][data-way='${way}']`);
+  const inside = the(folded, ":scope > [data-hook='inside']");
+  const front = [...item.children].filter((part) => !part.matches("[data-hook='instead']"));
   const chosen = [...inside.children];
   inside.replaceChildren(...front);
   item.prepend(...chosen);
   // In front it is one line of the list; what lies in a fold already needs no second one.
-  for (const fold of item.querySelectorAll(".sw-fold")) fold.toggleAttribute("open", fold.parentElement !== item);
+  for (const fold of item.querySelectorAll("[data-hook='fold']")) fold.toggleAttribute("open", fold.parentElement !== item);
   // What the fold holds now is said by the other of its two lines.
   for (const line of /** @type {HTMLElement[]} */ ([...the(folded, "summary").children])) line.hidden = !line.hidden;
 }

@@ -19,7 +19,7 @@ export class SettingsForm extends HTMLElement {
 
   connectedCallback() {
     this.#form = the(this, "form");
-    this.#status = the(this, ".sw-status");
+    this.#status = the(this, "[data-hook='status']");
     this.#fill();
     const { signal } = this.#until;
     onChange((key) => {
@@ -160,7 +160,7 @@ export class SettingsForm extends HTMLElement {
   /** A number that is a weight of the club's tables in the other unit alone was perhaps meant in that one. */
   #askUnit() {
     const { weight } = this.#mine;
-    this.querySelector(".sw-meant")?.remove();
+    this.querySelector("[data-hook='meant']")?.remove();
     const meant = weight && meantIn(weight.number, weight.unit, this.dataset.from ?? "", this.dataset.to ?? "");
     if (!weight || !meant) return;
     const said = weightSaid(`${weight.number} ${weight.unit}`);
@@ -173,12 +173,13 @@ export class SettingsForm extends HTMLElement {
     });
     const words = say("%(weight)s is outside the club's tables. Did you mean the other unit?", { weight: said });
     const box = make("div", "sw-hint sw-meant", make("p", "", words), take);
+    box.dataset.hook = "meant";
     box.setAttribute("role", "alert");
     the(this, "#sw-weight-says").after(box);
   }
 
   #sayPlace() {
-    the(this, ".sw-home-kit").hidden = this.#mine.place !== "home";
+    the(this, "[data-hook='home-kit']").hidden = this.#mine.place !== "home";
   }
 
   #unit() {
@@ -226,7 +227,7 @@ export class SettingsForm extends HTMLElement {
   }
 
   #listLifts() {
-    const list = this.querySelector(".sw-lift-list");
+    const list = this.querySelector("[data-hook='lifts']");
     if (!list) return;
     list.replaceChildren(
       ...Object.entries(this.#mine.lifts).map(([exercise, lift]) => {

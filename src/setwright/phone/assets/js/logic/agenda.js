@@ -148,9 +148,10 @@ export function planOf(plans, mine, today) {
   const said = [picked, begun.length === 1 ? begun[0] : undefined, latest];
   const lasting = said.find((plan) => plan && open.includes(plan));
   if (lasting) return lasting;
-  const running = open.filter(({ from }) => from <= today);
-  if (running.length === 1) return running[0];
   const over = picked ?? latest;
+  // After a plan of theirs, one whose group they have not chosen is offered, and not taken for theirs.
+  const running = open.filter(({ from, weeks }) => from <= today && (!over || weeks.length > 0));
+  if (running.length === 1) return running[0];
   if (over && !running.length) return over;
   const going = running.length ? running : open;
   if (going.length > 1) return undefined;
