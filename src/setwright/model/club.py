@@ -1,6 +1,6 @@
 """The club: who it is, what kit it owns, and the safety notices that every page carries."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
@@ -254,9 +254,16 @@ class Club(CoachModel):
         pairs = isinstance(entry, WeightSteps | WeightList) and entry.pairs
         usual, counts = entry if isinstance(entry, int) else 2 if pairs else 1, self.kit_counts.get(kit)
         if isinstance(counts, dict):
-            by_which = {self._as_which(kit, which): count for which, count in counts.items()}
-            return by_which.get(self.which(kit, one), usual)
+            return self._counts[kit].get(self.which(kit, one), usual)
         return usual if counts is None else counts
+
+    @cached_property
+    def _counts(self) -> Mapping[str, Mapping[str, int]]:
+        """How many there are of each weight, size or name, by kit, for the kit that says so of each."""
+        told = {kit: counts for kit, counts in self.kit_counts.items() if isinstance(counts, dict)}
+        return {
+            kit: {self._as_which(kit, which): count for which, count in counts.items()} for kit, counts in told.items()
+        }
 
     def _as_which(self, kit: str, written: str) -> str:
         """Return a weight or size as it stands in ``which``, whatever the unit it is written with."""

@@ -2,6 +2,7 @@
 import { said, sessionLoad } from "../logic/log.js";
 import { ended } from "../logic/ranges.js";
 import { bestLift } from "./best-lift.js";
+import { effortSelect } from "./effort.js";
 import { button, make } from "./make.js";
 import { itemAt, nextOf } from "./session-page.js";
 import { many, say } from "../words.js";
@@ -155,17 +156,4 @@ function rangesReached(guide) {
       return [say("%(exercise)s: all sets reached the top. Ask your coach what comes next.", { exercise })];
     }),
   );
-}
-
-/**
- * @param {number | null} chosen
- * @param {string[]} words
- */
-export function effortSelect(chosen, words = []) {
-  const select = make("select", "");
-  select.append(new Option(say("not noted"), "", false, chosen === null));
-  for (let value = 0; value <= 10; value += 1) {
-    select.append(new Option(words[value] ? `${value}: ${words[value]}` : String(value), String(value), false, value === chosen));
-  }
-  return select;
 }

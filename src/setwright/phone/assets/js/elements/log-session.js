@@ -1,7 +1,7 @@
 // One session of the log, opened: its sums, and each set to be put right or deleted.
 import { forget, keepChanged, keepLogged } from "../device/member.js";
 import { said, sessionLoad } from "../logic/log.js";
-import { effortSelect } from "./guide-forms.js";
+import { effortSelect } from "./effort.js";
 import { button, make } from "./make.js";
 import { many, say } from "../words.js";
 
