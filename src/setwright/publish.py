@@ -20,7 +20,7 @@ from mkdocs.exceptions import Abort, BuildError, ConfigurationError
 from setwright.disk import folders, lock, swap
 from setwright.disk.files import stopped
 from setwright.errors import ProjectError
-from setwright.feeds import calendar, data
+from setwright.feeds import calendar, data, webvtt
 from setwright.feeds.revisions import revisions
 from setwright.figure import kept
 from setwright.handouts import tree as handouts
@@ -87,6 +87,7 @@ def write(
         site = site_of(looked, sheets != "left out", edited_at)
         files, lacking = _rendered(site, site_url, docs_build) if sheets == "printed" else (tree.of(site), ())
         calendars = dict(calendar.files(site, site_url, revisions(looked.folder, looked.programme)))
+        calendars |= dict(webvtt.files(site))
         stays = sheets == "as they are" and all((docs_build / path).is_file() for path in data.FILES)
         staying = (*(() if sheets == "printed" else handouts.FOLDERS), *((f"{feeds.FOLDER}/",) if stays else ()))
         written = tree.write(files | calendars | ({} if stays else data.files(site)), docs_build, staying)

@@ -235,6 +235,15 @@ def test_rounds_are_counted_by_a_tap(training: Training) -> None:
     assert {number for _, number in done} == {1, 2, 3}
 
 
+def test_rounds_say_what_to_do_where_they_are_too_hard(training: Training) -> None:
+    """Under each exercise of the screen that has one, its easier way is a tap away."""
+    training.to("Rounds")
+    easier = training.page.locator(".sw-s-turns .sw-s-easier")
+    easier.first.locator("summary").click()
+
+    assert easier.first.locator("p").inner_text().strip()
+
+
 def test_the_rounds_end_where_the_coach_ends_them(training: Training) -> None:
     """After the fourth round, the button goes on."""
     training.to("Rounds")

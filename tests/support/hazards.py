@@ -1,11 +1,13 @@
 """Hazardous edits, planted one at a time in a copy of the example: what a hurried coach might do to members.
 
-Each is caught by the one rule that is about it. For the table, run ``python -m support.hazards`` from the folder tests.
+Each is caught by the one rule that is about it. For the table of these and of the ways round a limit, run
+``python -m support.hazards`` from the folder tests.
 """
 
 from typing import Final
 
 from support.planted import Plant, one, table
+from support.ways_round import WAYS_ROUND
 
 _RELAY, _STARTER = "plans/relay.yml", "plans/starter.yml"
 _FOUNDATION_A, _FOUNDATION_B = "sessions/foundation-a.yml", "sessions/foundation-b.yml"
@@ -304,4 +306,4 @@ HAZARDS: Final = (
 
 
 if __name__ == "__main__":
-    print(table(HAZARDS), end="")  # noqa: T201 - a script that prints
+    print(table((*HAZARDS, *WAYS_ROUND)), end="")  # noqa: T201 - a script that prints

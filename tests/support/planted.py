@@ -230,6 +230,7 @@ PLANTS: Final = (
         "  how: Hold the rail with fingertips. Wear shoes, if the edge hurts your foot.\n",
         "",
         "missing-home-option",
+        also=("too-little-kit",),  # nor for those who wait for the club's own steps
     ),
     one(
         "no word about breathing",

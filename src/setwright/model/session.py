@@ -12,6 +12,7 @@ from setwright.model.base import CoachModel, refuse
 from setwright.model.choices import MOST_CHOICES_OF_A_BLOCK, Entry
 from setwright.model.clock import OPEN_ROUNDS, Rounds, refuse_clock
 from setwright.model.dates import ClockTime
+from setwright.model.film import SessionFilm
 from setwright.model.prescription import (
     Prescription,
     refuse_growing_list,
@@ -227,6 +228,7 @@ class Session(CoachModel):
     cool_down: list[Id] = Field(default=[], max_length=6, description="Ids of cool-downs; the member picks one.")
     blocks: list[Block] = Field(min_length=1, max_length=12, description="The blocks, in order.")
     note: Prose | None = Field(default=None, description="What matters in this session.")
+    films: list[SessionFilm] = Field(default=[], max_length=4, description="Films of the session, of the club's own.")
     accept: list[Acceptance] = Field(default=[], max_length=60, description="Warnings that the coach stands by.")
 
     @model_validator(mode="before")

@@ -2,7 +2,7 @@
 import { clock } from "../logic/run.js";
 import { amountOf } from "../logic/steps.js";
 import { button, make } from "./make.js";
-import { partOf, copyOf, some } from "./session-page.js";
+import { copyOf, inParagraph, partOf, some } from "./session-page.js";
 import { many, say } from "../words.js";
 
 /** @typedef {import("./guide.js").Guide} Guide */
@@ -28,6 +28,8 @@ export function roundsOf(guide, step, face) {
     const page = guide.itemOf(turn);
     const words = [amountOf(turn, guide.blocks), guide.loadOf(turn).text].filter(Boolean).join(", ");
     const parts = ["grave", "not-for", "feels", "bound", "height", "note", "care"].flatMap((name) => some(copyOf(partOf(page, name))));
+    const way = partOf(page, "easier");
+    if (way) parts.push(make("details", "sw-s-easier", make("summary", "", say("Too hard?")), ...some(inParagraph(way))));
     list.append(make("li", "", make("p", "sw-s-turn", make("b", "", item.name), ` ${words}`), ...parts));
   });
   return [face, counted, list];

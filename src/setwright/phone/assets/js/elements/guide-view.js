@@ -8,7 +8,7 @@ import { correctSets, countField } from "./guide-forms.js";
 import { actOnRounds, roundsMain, roundsOf } from "./guide-rounds.js";
 import { button, link, make, the } from "./make.js";
 import { saveFile } from "./rescue.js";
-import { copyOf, partOf, some, under } from "./session-page.js";
+import { copyOf, inParagraph, partOf, some, under } from "./session-page.js";
 import { getHelp, stopBox } from "./stop-box.js";
 import { say } from "../words.js";
 
@@ -445,12 +445,6 @@ function partsOf(item, ...names) {
 function ownPage(item) {
   const way = partOf(item, "easier")?.querySelector("a");
   return way && make("p", "", link(way.href, say("Its own page says whom it is not for, and when to stop.")));
-}
-
-/** @param {Element} way */
-function inParagraph(way) {
-  const copy = copyOf(way);
-  return copy && make("p", "", ...copy.childNodes);
 }
 
 /** @param {Clock} at */

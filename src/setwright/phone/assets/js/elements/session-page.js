@@ -4,7 +4,7 @@ import { inOtherUnit } from "../logic/exact.js";
 import { pickOf } from "../logic/steps.js";
 import { easierAtHome, easierOption } from "./easier.js";
 import { inBothUnits, isAway, myLoad, outside } from "./load.js";
-import { the } from "./make.js";
+import { make, the } from "./make.js";
 import { say, weightSaid } from "../words.js";
 
 /** @typedef {import("../logic/steps.js").Block} Block */
@@ -179,6 +179,15 @@ export function copyOf(part) {
   copy.removeAttribute("id");
   for (const inner of copy.querySelectorAll("[id]")) inner.removeAttribute("id");
   return copy;
+}
+
+/**
+ * A copy of what a part says, as a paragraph.
+ * @param {Element} part
+ */
+export function inParagraph(part) {
+  const copy = copyOf(part);
+  return copy && make("p", "", ...copy.childNodes);
 }
 
 /**
