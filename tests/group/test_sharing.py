@@ -154,7 +154,7 @@ def test_one_alone_never_waits_and_never_needs_more_than_there_is(programme: Pro
         for session in plan.weeks[0].sessions:
             shared = session_shared(programme, session, 1)
             assert {(one.longest_wait_s, one.order, one.home) for one in shared} == {(0, "together", 0)}
-            out = counted(programme, session, club.people or 1)
+            out = counted(programme, session, session_shared(programme, session, club.people or 1))
             assert all(count <= sum(club.owned(kit, one) for one in club.each(kit)) for kit, count in out.items())
 
 

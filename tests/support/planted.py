@@ -152,6 +152,7 @@ PLANTS: Final = (
         ),
         "volume-step-too-large",
         _RELAY,
+        also=("exercise-step-too-large", "region-step-too-large"),  # what grows everywhere grows somewhere
     ),
     Plant(
         "too many repetitions for the load",

@@ -47,6 +47,7 @@ WAYS_ROUND: Final = (
         _JUMP,
         f"{_JUMP}        load: 3 kg per hand\n        kit: [dumbbell]\n",
         "weight-on-a-jump",
+        also=("too-little-kit",),  # one pair for everyone who comes
     ),
     one(
         "a dumbbell beside a jump, and no word how heavy",
@@ -97,6 +98,7 @@ WAYS_ROUND: Final = (
         "weeks: [3-0-1-0, 4-0-1-0, 5-0-1-0]",
         "weeks: [3-0-1-0, 4-0-1-0, 10-0-10-0]",
         "repetition-too-slow",
+        also=("too-little-kit",),  # whoever waits for a box waits that long
     ),
     one(
         "hops before their week",

@@ -1,6 +1,6 @@
 """What kit one member needs for one set: how many of which, and what else would do."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -20,11 +20,6 @@ class Need:
 
     things: tuple[Thing, ...]
     amount: int = 1
-
-
-def owned(club: Club) -> Mapping[Thing, int]:
-    """Return how many of each thing the club has."""
-    return {(kit, one): club.owned(kit, one) for kit in club.kit for one in club.each(kit)}
 
 
 def body_weights_kg(club: Club, people: int) -> tuple[Fraction, ...]:

@@ -2,14 +2,14 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from itertools import pairwise
 from typing import Final, Literal
 
 from setwright.dose.resolved import ResolvedBlock, ResolvedSession
 from setwright.dose.timing import set_time, step_time
-from setwright.group.kit import Thing, body_weights_kg, needs, owned
+from setwright.group.kit import Thing, body_weights_kg, needs
 from setwright.group.sharing import Done, Turn, share
 from setwright.model.programme import Programme
 
@@ -112,6 +112,8 @@ class _Group:
     session: ResolvedSession
     block: ResolvedBlock
     people: int
+    gone: dict[tuple[Fraction, bool], tuple[Turn, ...]] = field(default_factory=dict)
+    """The turns by body weight, and whether the next lighter weight would do: worked out once."""
 
     def tried(
         self,
@@ -129,13 +131,19 @@ class _Group:
             if person >= count - home:
                 own = tuple(replace(turn, needs=()) if turn.item == home_item else turn for turn in own)
             turns.append(own)
-        return share(turns, owned(club))
+        return share(turns, club.things)
 
     def _first(self, order: Order, person: int, people: int) -> int:
         """Return the exercise that somebody begins with, from 0: neighbours in weight begin at different ones."""
         return 0 if order == "together" or people == 1 else person % len(self.block.items)
 
     def _turns(self, body_weight_kg: Fraction, lighter: bool) -> tuple[Turn, ...]:
+        known = self.gone.get((body_weight_kg, lighter))
+        if known is None:
+            known = self.gone[body_weight_kg, lighter] = tuple(self._worked_out(body_weight_kg, lighter))
+        return known
+
+    def _worked_out(self, body_weight_kg: Fraction, lighter: bool) -> list[Turn]:
         items, doses = self.block.items, [item.dose for item in self.block.items]
         turns: list[Turn] = []
         for step in self.block.steps:
@@ -146,7 +154,7 @@ class _Group:
                 kit = self._kit(step.item)
                 own = needs(self.programme.club, item, kit, one.load, body_weight_kg, lighter)
                 turns.append(Turn(step.item, step.round, max(1, set_time(item.dose, one).low_s), 0, own))
-        return tuple(turns)
+        return turns
 
     def _kit(self, place: int) -> Sequence[str]:
         item = self.block.items[place]
@@ -198,12 +206,17 @@ def _short(done: Sequence[Done]) -> tuple[Short, ...]:
     return tuple(sorted(found, key=lambda one: -one.waits_s))
 
 
-def counted(programme: Programme, session: ResolvedSession, people: int) -> dict[str, int]:
-    """Return how many of each kind of kit to lay out: what is in use at once in any block, never more than there is."""
+def counted(programme: Programme, session: ResolvedSession, ways: Sequence[Shared]) -> dict[str, int]:
+    """Return how many of each kind of kit to lay out: what is in use at once in any block, never more than there is.
+
+    Args:
+        programme: whose kit and exercises these are.
+        session: the session in its week.
+        ways: how a group gets through each of its blocks.
+    """
     most: dict[str, int] = {}
-    for block in session.blocks:
-        shared = block_shared(programme, session, block, people)
-        done = _Group(programme, session, block, people).tried(
+    for block, shared in zip(session.blocks, ways, strict=True):
+        done = _Group(programme, session, block, shared.people).tried(
             shared.order, shared.lighter, shared.home, shared.home_item
         )
         for kit, count in _at_once(done).items():

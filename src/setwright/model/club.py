@@ -258,6 +258,11 @@ class Club(CoachModel):
         return usual if counts is None else counts
 
     @cached_property
+    def things(self) -> Mapping[tuple[str, "Fraction | str | None"], int]:
+        """How many there are of each thing: a kind of kit, and which of it."""
+        return {(kit, one): self.owned(kit, one) for kit in self.kit for one in self.each(kit)}
+
+    @cached_property
     def _counts(self) -> Mapping[str, Mapping[str, int]]:
         """How many there are of each weight, size or name, by kit, for the kit that says so of each."""
         told = {kit: counts for kit, counts in self.kit_counts.items() if isinstance(counts, dict)}

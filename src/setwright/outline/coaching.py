@@ -44,9 +44,8 @@ def in_front(site: Site, session: ResolvedSession) -> InFront:
     people = programme.club.people or USUAL_PEOPLE
     written = programme.sessions[session.session]
     hour = hour_of(session, warm_up_minutes(written, programme.routines))
-    return InFront(
-        session, hour, people, counted(programme, session, people), session_shared(programme, session, people)
-    )
+    shared = session_shared(programme, session, people)
+    return InFront(session, hour, people, counted(programme, session, shared), shared)
 
 
 def hour_of(session: ResolvedSession, warm_up: TimeRange | None) -> Hour:
