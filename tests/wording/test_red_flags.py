@@ -173,7 +173,8 @@ def test_a_club_adds_behind_the_tools_own_lines(club: str) -> None:
     assert flags.stop == (*STOP, *safety.stop_if)
     assert flags.ask == (*ASK, *safety.before_you_start)
     assert flags.care == (*CARE, *safety.take_care)
-    assert flags.short == (*SHORT, *safety.call_for_help_if, *safety.stop_if)
+    calls = (f"Call for help now: {sign}" for sign in safety.call_for_help_if)
+    assert flags.short == (*SHORT, *calls, *safety.stop_if)
 
 
 def _cautions(example: Programme, ident: str) -> str:
