@@ -2,15 +2,20 @@
 
 from pathlib import Path
 from random import Random
+from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
+from hypothesis import given, settings
 
 from fuzz import builds, reads
 from fuzz.faults import of_findings, tried
 from fuzz.mutations import MUTATIONS
+from setwright import publish
 from setwright.source.finding import Finding, Position
 from setwright.source.read import Places
 from setwright.source.tree import read_tree
+from support.any_programme import written
 from support.reading import GOOD
 
 ENOUGH_S = 600
@@ -32,6 +37,18 @@ def test_a_random_programme_builds_without_a_fault(tmp_path: Path) -> None:
 
     assert tally.faults == []
     assert tally.accepted == 1
+
+
+@settings(max_examples=20)
+@given(written())
+def test_a_drawn_programme_may_be_published(files: dict[str, Any]) -> None:
+    """A programme that is refused would make a hollow build: nothing is printed, and no link is followed."""
+    with TemporaryDirectory() as folder:
+        builds.write(Path(folder), files)
+        looked = publish.look(Path(folder))
+
+    assert [f for f in looked.findings if f.severity == "error"] == []
+    assert looked.publishable
 
 
 @pytest.mark.parametrize("kind", MUTATIONS)
