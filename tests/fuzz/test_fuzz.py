@@ -10,6 +10,7 @@ from hypothesis import given, settings
 
 from fuzz import builds, reads
 from fuzz.faults import of_findings, tried
+from fuzz.keeping import opened
 from fuzz.mutations import MUTATIONS
 from setwright import publish
 from setwright.source.finding import Finding, Position
@@ -37,6 +38,21 @@ def test_a_random_programme_builds_without_a_fault(tmp_path: Path) -> None:
 
     assert tally.faults == []
     assert tally.accepted == 1
+
+
+def test_runs_go_on_after_a_cut(tmp_path: Path) -> None:
+    """Cut after any run, they come to what they come to in one go; a file of other runs is refused."""
+    *_, whole = reads.runs(tmp_path / "whole", 7, range(12), ENOUGH_S)
+    cut = opened(tmp_path / "tally.json", seed=7)
+    for tally in reads.runs(tmp_path / "cut", 7, range(5), ENOUGH_S):
+        cut.keep("reader", tally)
+    before = opened(tmp_path / "tally.json", seed=7).tallies["reader"]
+    *_, gone_on = reads.runs(tmp_path / "gone on", 7, range(12), ENOUGH_S, before=before)
+
+    assert before.runs.total() == 5
+    assert (gone_on.runs, gone_on.accepted, gone_on.rules) == (whole.runs, whole.accepted, whole.rules)
+    with pytest.raises(SystemExit, match="name another file"):
+        opened(tmp_path / "tally.json", seed=8)
 
 
 @settings(max_examples=20)
