@@ -47,9 +47,9 @@ def test_runs_go_on_after_a_cut(tmp_path: Path) -> None:
     for tally in reads.runs(tmp_path / "cut", 7, range(5), ENOUGH_S):
         cut.keep("reader", tally)
     before = opened(tmp_path / "tally.json", seed=7).tallies["reader"]
+    assert before.runs.total() == 5
     *_, gone_on = reads.runs(tmp_path / "gone on", 7, range(12), ENOUGH_S, before=before)
 
-    assert before.runs.total() == 5
     assert (gone_on.runs, gone_on.accepted, gone_on.rules) == (whole.runs, whole.accepted, whole.rules)
     with pytest.raises(SystemExit, match="name another file"):
         opened(tmp_path / "tally.json", seed=8)
