@@ -271,6 +271,7 @@ def test_before_the_first_set_stands_whom_it_is_not_for_and_the_dose_is_in_sight
     expect(body.locator("[data-part='not-for']")).to_be_visible()
     expect(body.locator(".sw-amount")).to_be_in_viewport()
     expect(body.locator("[data-part='stop']")).to_contain_text("Stop if:")
+    expect(body.locator("[data-part='care']")).to_contain_text("Take care:")
 
 
 def test_another_exercise_brings_no_words_about_the_first(training: Training) -> None:
@@ -281,7 +282,7 @@ def test_another_exercise_brings_no_words_about_the_first(training: Training) ->
     training.page.get_by_role("button", name="Do this instead").click()
 
     expect(body.get_by_role("link", name="Its own page says whom it is not for")).to_be_visible()
-    for part in ("stop", "care"):
+    for part in ("stop", "care", "limits"):
         expect(body.locator(f"[data-part='{part}']")).to_have_count(0)
 
 

@@ -41,7 +41,7 @@ def test_limits_are_said_in_the_members_own_weight(phone: Page, address: str) ->
 
     expect(lift.locator("[data-part='bound']")).to_contain_text("For you that is 40.8 kg at most.")
     press = phone.locator("[data-item]").filter(has=phone.get_by_role("heading", name="Half-kneeling press overhead"))
-    expect(press.locator("[data-part='care']")).to_contain_text("For you that is 13.6 kg at most.")
+    expect(press.locator("[data-part='limits']")).to_contain_text("For you that is 13.6 kg at most.")
 
 
 def test_at_home_the_easier_option_has_a_name(phone: Page, address: str) -> None:

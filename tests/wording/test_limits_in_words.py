@@ -86,7 +86,7 @@ def test_a_limit_stands_where_the_guide_looks(key: str) -> None:
     page = pages["plans/plan/week-01/monday/index.md"]
     shown = [
         part
-        for name, tag in (("not-for", "p"), ("care", "div"), ("stop", "p"))
+        for name, tag in (("not-for", "p"), ("limits", "p"), ("stop", "p"))
         for part in re.findall(rf'data-part="{name}"[^>]*>(.*?)</{tag}>', page, re.S)
     ]
 

@@ -27,7 +27,7 @@ export function roundsOf(guide, step, face) {
     const turn = { ...step, kind: /** @type {const} */ ("set"), item: index, round: 1 };
     const page = guide.itemOf(turn);
     const words = [amountOf(turn, guide.blocks), guide.loadOf(turn).text].filter(Boolean).join(", ");
-    const parts = ["grave", "not-for", "feels", "bound", "height", "note", "care"].flatMap((name) => some(copyOf(partOf(page, name))));
+    const parts = ["grave", "not-for", "feels", "bound", "height", "note", "stop", "care", "limits"].flatMap((name) => some(copyOf(partOf(page, name))));
     const way = partOf(page, "easier");
     if (way) parts.push(make("details", "sw-s-easier", make("summary", "", say("Too hard?")), ...some(inParagraph(way))));
     list.append(make("li", "", make("p", "sw-s-turn", make("b", "", item.name), ` ${words}`), ...parts));

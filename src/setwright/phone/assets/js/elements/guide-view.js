@@ -181,7 +181,7 @@ export class GuideView {
     if (setOf(step, this.guide.blocks).leave !== undefined && closesSet(step)) parts.push(this.#ask(step));
     if (!other) parts.push(...figureOf(item), ...partsOf(item, "cues"));
     if (!other) parts.push(...some(copyOf(partOf(item, "note"))));
-    if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "stop", "care") : careOf(item)));
+    if (!elsewhere) parts.push(...(step.round === 1 ? partsOf(item, "stop", "care", "limits") : careOf(item)));
     parts.push(...this.#easier(step, item, name));
     return parts;
   }
@@ -425,7 +425,7 @@ export class GuideView {
  * @param {HTMLElement} item
  */
 function careOf(item) {
-  return partsOf(item, "grave", "not-for", "stop", "care");
+  return partsOf(item, "grave", "not-for", "stop", "care", "limits");
 }
 
 /**

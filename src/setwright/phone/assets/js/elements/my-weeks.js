@@ -101,6 +101,7 @@ export class MyWeeks extends HTMLElement {
     const values = { first: dayElement(weeks[0].starts), last: dayElement(weeks[weeks.length - 1].ends) };
     const said = pieces("Your weeks run from %(first)s to %(last)s.", values);
     const stands = standing(weeks, localDay(now()));
+    markWeek(stands.state === "during" ? stands.week.number : 0);
     const where = stands.state === "during" ? ` ${say("This is week %(week)s.", { week: stands.week.number })}` : "";
     const event = plan.event?.week && !groupOf(plan, own) ? eventOf(plan, weeks) : undefined;
     const about = event ? [" ", ...pieces("%(event)s: %(day)s.", { event: plan.event?.name ?? "", day: dayElement(event) })] : [];
@@ -229,4 +230,21 @@ function field(labelled, words, inside) {
   const label = make("label", "", words);
   label.htmlFor = labelled.id;
   return make("div", "sw-field", label, " ", inside);
+}
+
+/**
+ * Mark the member's week among those of the page, in its list and below the bars.
+ * @param {number} number none where it is 0
+ */
+function markWeek(number) {
+  for (const old of document.querySelectorAll("[data-week][aria-current]")) {
+    old.removeAttribute("aria-current");
+    old.querySelector("[data-part='here']")?.remove();
+  }
+  for (const one of document.querySelectorAll(`:is(tr, li)[data-week='${number}']`)) {
+    one.setAttribute("aria-current", "date");
+    const here = make("span", "sw-tag", say("you are here"));
+    here.dataset.part = "here";
+    one.querySelector("[data-part='when']")?.append(" ", here);
+  }
 }

@@ -22,7 +22,7 @@ export function itemAt(page, block, item) {
 }
 
 /**
- * A part of it: head, page, grave, not-for, amount, bound, height, note, cues, stop, care, easier, home.
+ * A part of it: head, page, grave, not-for, amount, bound, height, note, cues, stop, care, limits, easier, home.
  * @param {ParentNode} item
  * @param {string} name
  * @returns {HTMLElement | null}

@@ -194,7 +194,7 @@ class Hall extends HTMLElement {
     const blocks = session.blocks.map((block, index) => {
       const lines = block.items.flatMap((_, item) => {
         const place = itemAt(page, index, item);
-        const said = ["grave", "not-for", "stop", "care"].flatMap((part) => copyOf(partOf(place, part)) ?? []);
+        const said = ["grave", "not-for", "stop", "care", "limits"].flatMap((part) => copyOf(partOf(place, part)) ?? []);
         return said.length ? [make("h3", "", block.items[item].name), ...said] : [];
       });
       return make("section", "", ...lines);
