@@ -47,7 +47,13 @@ def test_the_rest_is_under_one_more(small: Page, address: str) -> None:
         "all => all.map(one => [one.closest('ul').previousElementSibling.id, one.querySelector('strong').textContent])"
     )
 
-    assert [name for part, name in links if part == "coach"] == ["Review", "Weekly load", "Checks", "Figures"]
+    assert [name for part, name in links if part == "coach"] == [
+        "Review",
+        "Weekly load",
+        "Checks",
+        "Data",
+        "Figures",
+    ]
     assert {"Warm-ups", "Cool-downs", "Find", "Safety"} <= {name for part, name in links if part == "training"}
 
 

@@ -67,6 +67,7 @@ def test_all_sets_at_the_top_say_what_to_take_next_time(phone: Page, address: st
         skip = phone.locator(".sw-s-buttons button", has_text="Skip")
         squat = title == "Goblet squat" or phone.locator(".sw-session").get_attribute("data-step") != "set"
         (phone.locator(".sw-s-main") if squat or not skip.count() else skip.last).click()
+        phone.wait_for_timeout(450)  # two touches at once are a slip of the thumb
 
     said = "Goblet squat: all sets reached the top. Next time 16 kg (35.3 lb)."
     expect(phone.locator(".sw-s-next-time")).to_have_text(said)

@@ -164,9 +164,9 @@ def test_two_windows_stand_at_one_place(context: BrowserContext, address: str) -
         page.goto(address + SESSION)
     one, other = pages
     one.get_by_role("button", name="Start the guided session").click()
+    expect(one.locator(".sw-s-title")).to_have_text("Warm up")
     other.reload()
-    for page in pages:
-        expect(page.locator(".sw-s-title")).to_have_text("Warm up")
+    expect(other.locator(".sw-s-title")).to_have_text("Warm up")
     one.locator(".sw-s-main").click()
     expect(other.locator(".sw-s-title")).to_have_text("Drop and stick")
     other.locator(".sw-s-main").click()

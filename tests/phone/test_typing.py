@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page, expect
 
+from .test_settings import with_lifts
+
 
 @pytest.mark.parametrize(
     ("line", "weights"),
@@ -49,6 +51,7 @@ def test_three_decimals_are_a_slip(run: Callable[..., Any], text: str, number: s
 def form(phone: Page, address: str) -> Page:
     """My settings in a small window."""
     phone.set_viewport_size({"width": 360, "height": 740})
+    phone.route("**/settings/", with_lifts)
     phone.goto(f"{address}settings/")
     return phone
 

@@ -9,7 +9,7 @@ from mkdocs.commands.build import build as mkdocs_build
 from mkdocs.config import load_config
 
 from setwright.dose.resolve import resolve
-from setwright.feeds import calendar
+from setwright.feeds import calendar, data
 from setwright.handouts import tree as handouts
 from setwright.handouts.writing import Desk
 from setwright.model.programme import Programme
@@ -38,7 +38,8 @@ def test_any_valid_programme_renders_without_a_broken_link(programme: Programme)
     """Every link of every page of the Markdown tree leads to a page and an anchor of that tree."""
     plans = resolve(programme)
     sheets = {sheet.path: b"" for sheet in handouts.sheets(Desk(Site(programme, plans)))}
-    calendars = dict(calendar.files(Site(programme, plans), None, {}))
+    site = Site(programme, plans)
+    calendars = dict(calendar.files(site, None, {})) | data.files(site)
     rendered = tree.render(programme, plans) | sheets | calendars
 
     assert list(broken_in_tree(rendered)) == []
@@ -52,7 +53,7 @@ def test_any_valid_programme_builds_into_a_sound_site(programme: Programme) -> N
         docs, site = Path(folder) / "docs_build", Path(folder) / "site"
         plans = resolve(programme)
         published = Site(programme, plans, on_paper=False)
-        calendars = dict(calendar.files(published, None, {}))
+        calendars = dict(calendar.files(published, None, {})) | data.files(published)
         tree.write(tree.of(published) | calendars, docs)
         (Path(folder) / "mkdocs.yml").write_text((ROOT / "mkdocs.yml").read_text("utf-8"), "utf-8")
         config = load_config(config_file=str(Path(folder) / "mkdocs.yml"), site_dir=str(site))

@@ -149,7 +149,7 @@ def test_pages_do_not_grow_with_the_programme(site: Path) -> None:
     frames = {}
     for path in site.rglob("index.html"):
         text = path.read_text("utf-8")
-        article = text[text.index("<article") : text.index("</article>")]
+        article = text[text.index("<article") : text.rindex("</article>")]
         contents = re.findall(r'<nav class="md-nav md-nav--secondary".*?</nav>', text, re.DOTALL)
         frames[path] = len(text) - len(article) - sum(map(len, contents))
 

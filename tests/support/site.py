@@ -113,6 +113,7 @@ def broken_in_tree(tree: dict[str, bytes]) -> Iterator[str]:
             if re.match(r"[a-z]+:", link):
                 continue
             target, _, anchor = link.partition("#")
+            target = target.partition("?")[0]
             leads = posixpath.normpath(posixpath.join(address, target)) if target else address
             leads = leads if leads.endswith("/") else leads + "/"
             if leads in files:

@@ -30,7 +30,7 @@ def test_every_limit_has_a_name() -> None:
     exercise = make.programme(
         {
             "exercises/lift": "limits: {load: 20 kg, top_effort: RPE 8, least_reserve: 2 reps in reserve, reps: 12, "
-            "hold: 45 s, distance: 40 m, height: 30 cm, contacts: 80, weekly_sets: 12, "
+            "hold: 45 s, rep_time: 10 s, distance: 40 m, height: 30 cm, contacts: 80, weekly_sets: 12, "
             "weekly_step: 10 %, earliest_phase: 1, earliest_week: 5, not_for: [Nobody.]}"
         }
     ).exercises["lift"]

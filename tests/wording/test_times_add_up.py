@@ -43,7 +43,7 @@ def test_a_pages_blocks_changes_and_warm_up_are_its_session(example: Programme) 
     pages = tree.render(example, plans)
     sessions = [session for plan in plans for session in plan.sessions]
 
-    assert len(sessions) == 35
+    assert len(sessions) == 47
     for session in sessions:
         page = html.unescape(pages[session_path(session)].decode())
         blocks = [minutes(said) for said in re.findall(r'</span> <span class="sw-muted">([^<]* min)</span></p>', page)]
