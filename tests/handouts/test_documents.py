@@ -31,7 +31,7 @@ def paths(project: Path) -> list[str]:
 
 
 def test_there_is_a_sheet_of_every_kind(looked: publish.Looked, paths: list[str]) -> None:
-    """35 sessions, each with a coach's sheet, 18 weeks, 2 booklets, a card and a review each, and all reviews in one."""
+    """35 sessions, each with a coach's sheet, 18 weeks, 2 booklets, a card and a review each, and all reviews."""
     assert looked.programme is not None
     count = len(looked.programme.exercises)
 
