@@ -53,7 +53,9 @@ class _Desk:
         return Looked(reading.programme, (), reading.findings, (), reading.places, self.program)
 
 
-def runs(folder: Path, seed: int, numbers: range, most_s: float, keep: Path | None = None) -> Iterator[Tally]:
+def runs(
+    folder: Path, seed: int, numbers: range, most_s: float, keep: Path | None = None, before: Tally | None = None
+) -> Iterator[Tally]:
     """Yield the tally after each run of the reader.
 
     Args:
@@ -62,10 +64,11 @@ def runs(folder: Path, seed: int, numbers: range, most_s: float, keep: Path | No
         numbers: which runs.
         most_s: the CPU seconds that one run may take.
         keep: where inputs with a fault are written.
+        before: what the first of these numbers came to in a run that was cut; it goes on behind them.
     """
     desks = {"good": _Desk(GOOD, folder / "good"), "example": _Desk(EXAMPLE, folder / "example")}
-    tally = Tally()
-    for number in numbers:
+    tally = before or Tally()
+    for number in numbers[tally.runs.total() :]:
         rng = Random(f"{seed}:{number}")  # noqa: S311 - nothing secret
         which = "good" if rng.randrange(ONE_IN) else "example"
         desk = desks[which]

@@ -2,15 +2,21 @@
 
 from pathlib import Path
 from random import Random
+from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
+from hypothesis import given, settings
 
 from fuzz import builds, reads
 from fuzz.faults import of_findings, tried
+from fuzz.keeping import opened
 from fuzz.mutations import MUTATIONS
+from setwright import publish
 from setwright.source.finding import Finding, Position
 from setwright.source.read import Places
 from setwright.source.tree import read_tree
+from support.any_programme import written
 from support.reading import GOOD
 
 ENOUGH_S = 600
@@ -32,6 +38,33 @@ def test_a_random_programme_builds_without_a_fault(tmp_path: Path) -> None:
 
     assert tally.faults == []
     assert tally.accepted == 1
+
+
+def test_runs_go_on_after_a_cut(tmp_path: Path) -> None:
+    """Cut after any run, they come to what they come to in one go; a file of other runs is refused."""
+    *_, whole = reads.runs(tmp_path / "whole", 7, range(12), ENOUGH_S)
+    cut = opened(tmp_path / "tally.json", seed=7)
+    for tally in reads.runs(tmp_path / "cut", 7, range(5), ENOUGH_S):
+        cut.keep("reader", tally)
+    before = opened(tmp_path / "tally.json", seed=7).tallies["reader"]
+    assert before.runs.total() == 5
+    *_, gone_on = reads.runs(tmp_path / "gone on", 7, range(12), ENOUGH_S, before=before)
+
+    assert (gone_on.runs, gone_on.accepted, gone_on.rules) == (whole.runs, whole.accepted, whole.rules)
+    with pytest.raises(SystemExit, match="name another file"):
+        opened(tmp_path / "tally.json", seed=8)
+
+
+@settings(max_examples=20)
+@given(written())
+def test_a_drawn_programme_may_be_published(files: dict[str, Any]) -> None:
+    """A programme that is refused would make a hollow build: nothing is printed, and no link is followed."""
+    with TemporaryDirectory() as folder:
+        builds.write(Path(folder), files)
+        looked = publish.look(Path(folder))
+
+    assert [f for f in looked.findings if f.severity == "error"] == []
+    assert looked.publishable
 
 
 @pytest.mark.parametrize("kind", MUTATIONS)

@@ -1,5 +1,6 @@
 """Any valid programme: random names, texts, sessions, progressions and plans, as a coach might write them."""
 
+from collections.abc import Collection
 from datetime import date, timedelta
 from typing import Any
 
@@ -87,8 +88,11 @@ def exercise(draw: st.DrawFn, ident: str) -> dict[str, Any]:
 
 
 @st.composite
-def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
-    """One exercise of a block, with a progression that fits it; straight sets have no rounds."""
+def prescription(draw: st.DrawFn, rounds: int | None, weighed: Collection[str]) -> dict[str, Any]:
+    """One exercise of a block, with a progression that fits it; straight sets have no rounds.
+
+    Some are always weighed: with a weight in the hand and a limit of load, an exercise may not go without a load.
+    """
     written: dict[str, Any] = {"exercise": draw(st.sampled_from(EXERCISES))}
     measure, start, climb = draw(
         st.sampled_from(
@@ -109,7 +113,7 @@ def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
     listed = measure == "reps" and count > 1 and draw(st.booleans())
     if listed:
         written["reps"] = [11 - number for number in range(count)]
-    load = draw(st.sampled_from(LOADS))
+    load = draw(st.sampled_from([load for load in LOADS if load or written["exercise"] not in weighed]))
     if load:
         written["load"] = load
     if load == "12 kg" and draw(st.booleans()):
@@ -126,23 +130,23 @@ def prescription(draw: st.DrawFn, rounds: int | None) -> dict[str, Any]:
 
 
 @st.composite
-def entry(draw: st.DrawFn, rounds: int | None, sure: bool) -> dict[str, Any]:
+def entry(draw: st.DrawFn, rounds: int | None, weighed: Collection[str], sure: bool) -> dict[str, Any]:
     """An exercise of a session: with another way for members with a choice, or optional, now and then."""
-    written = draw(prescription(rounds))
+    written = draw(prescription(rounds, weighed))
     if draw(st.booleans()):
-        written["instead"] = [draw(prescription(rounds)) | {"for": ["new"]}]
+        written["instead"] = [draw(prescription(rounds, weighed)) | {"for": ["new"]}]
     if not sure and draw(st.booleans()):
         written["optional"] = "true"
     return written
 
 
 @st.composite
-def session(draw: st.DrawFn) -> dict[str, Any]:
+def session(draw: st.DrawFn, weighed: Collection[str]) -> dict[str, Any]:
     """A session of one to three blocks."""
     blocks = []
     for kind in draw(st.lists(st.sampled_from(["straight", "superset", "circuit"]), min_size=1, max_size=3)):
         rounds = None if kind == "straight" else draw(st.integers(1, 3))
-        inside = st.lists(entry(rounds, sure=not blocks), min_size=1 if rounds is None else 2, max_size=4)
+        inside = st.lists(entry(rounds, weighed, sure=not blocks), min_size=1 if rounds is None else 2, max_size=4)
         block: dict[str, Any] = {"kind": kind, "exercises": draw(inside)}
         if rounds is not None:
             block["rounds"] = rounds
@@ -229,16 +233,19 @@ REFERENCE = {"authors": "A and others", "year": 2001, "where": "A journal"}
 @st.composite
 def written(draw: st.DrawFn) -> dict[str, Any]:
     """A whole programme as a coach writes it: plain data by file, such as ``plans/p1``."""
+    exercises = {ident: draw(exercise(ident)) for ident in EXERCISES}
+    weighed = {ident for ident, one in exercises.items() if one["kit"] and "limits" in one}
+    bare = [{"exercise": ident, "reps": 5} for ident in EXERCISES if ident not in weighed]
     routine = {
         "why": draw(prose),
         "takes": "5 min",
-        "exercises": [{"exercise": "e1", "reps": 5}, {"do": draw(prose), "work": "1 min"}],
+        "exercises": [*bare[:1], {"do": draw(prose), "work": "1 min"}],
     }
     return {
         "club": CLUB,
         "plans/p1": draw(plan()),
-        **{f"sessions/{ident}": draw(session()) for ident in ("s1", "s2")},
-        **{f"exercises/{ident}": draw(exercise(ident)) for ident in EXERCISES},
+        **{f"sessions/{ident}": draw(session(weighed)) for ident in ("s1", "s2")},
+        **{f"exercises/{ident}": one for ident, one in exercises.items()},
         "routines/warm": routine | {"name": draw(names), "kind": "warm-up"},
         "routines/cool": routine | {"name": draw(names), "kind": "cool-down"},
         "references": {"a-2001": REFERENCE | {"title": draw(prose)}},

@@ -71,6 +71,31 @@ _HEAVY = _SPRINGS.replace("{exercise: line-hops, reps: 12}", "{exercise: push-up
 )
 
 
+_SPRING = """name: A short spring
+for: Members with a season of strength work behind them.
+experience: trained
+starts: 2027-10-04
+other_training: [{day: sunday, what: Easy run.}]
+phases:
+  - {name: Three weeks, aim: To try oneself., weeks: 3, sessions: {tuesday: all-out}}
+"""
+_ALL_OUT = """name: All out
+aim: Arms and trunk.
+warm_up: [whole-body]
+blocks:
+  - kind: straight
+    sets: 3
+    rest: 3 min
+    exercises: [{exercise: push-up, reps: 8, load: RPE 10}, {exercise: side-plank, hold: 20 s}]
+"""
+_CALVES = """    rest: %s
+    exercises:
+      - exercise: single-leg-heel-raise
+        reps: 6
+        load: %s
+"""
+
+
 def _starter_hops(sets: int, reps: int) -> tuple[str, str, str]:
     block = f"  - {{kind: straight, sets: {sets}, rest: 2 min, exercises: [{{exercise: line-hops, reps: {reps}}}]}}\n"
     return (_STARTER_A, _SIT, f"{block}{_SIT}")
@@ -266,6 +291,35 @@ HAZARDS: Final = (
         "reps: 5\n        load: RPE 10\n        progress:\n          reps: {add: 1, every: 2 weeks, up_to: 7}",
         "first-load-heavy",
         also=("rest-too-short",),
+    ),
+    Plant(
+        "every set to the last repetition",
+        "sessions/all-out.yml",
+        (("", _ALL_OUT),),
+        "most-sets-to-failure",
+        elsewhere=(("plans/short-spring.yml", "", _SPRING),),
+    ),
+    one(
+        "five seconds between hard sets",
+        _POWER_A,
+        _CALVES % ("60 s", "5 % bodyweight"),
+        _CALVES % ("5 s", "RPE 7"),
+        "rest-too-short",
+        also=("load-escapes-limit",),  # an effort says no weight
+    ),
+    one(
+        "a heavier squat for the first season",
+        _FOUNDATION_A,
+        "exercise: sit-to-box\n            reps: 8\n            progress:\n              reps: {add: 1, up_to: 12}\n",
+        "exercise: goblet-squat\n            reps: 8\n            load: 24 % bodyweight\n",
+        "beginners-way-heavier",
+    ),
+    one(
+        "a plan for juniors of twelve",
+        _STARTER,
+        "Members who are new to strength work",
+        "Juniors of 12 who are new to strength work",
+        "minors-without-adults",
     ),
     # What is said, and what is not
     one("a stretch that bounces", _READY, "do: ", "do: Bounce a little at the end of each stretch. ", "harmful-words"),

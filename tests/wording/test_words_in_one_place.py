@@ -36,6 +36,7 @@ ALLOWED = {
     "phone/assets/js/elements/make.js": {"the page has no ${selector}"},
     "phone/assets/js/elements/session-page.js": {"#${id} ~ ul"},
     "phone/assets/js/elements/settings.js": {"${name}: ${weightSaid("},
+    "phone/assets/js/hall/hall.js": {"button, a, input", "Enter", "Page", "#stop-if ~ ul"},
     "phone/assets/js/logic/exact.js": {
         "${tenths({ over: value.over * KG_PER_LB.under, under: value.under * KG_PER_LB.over })} lb"
     },

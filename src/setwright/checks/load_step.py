@@ -28,6 +28,7 @@ from setwright.checks.limit_crossing import dose_place
 from setwright.checks.rule import Doubt, Subject
 from setwright.checks.spacing import length_in_days
 from setwright.checks.threshold import threshold
+from setwright.checks.trained import History, Trained, Use, only
 from setwright.dose.progression import with_magnitude
 from setwright.dose.resolved import ResolvedItem, ResolvedPlan, ResolvedSession
 from setwright.dose.taken import TakenStep, is_taken, lifts_body, taken_steps
@@ -72,8 +73,6 @@ blocks:
           then: {load: {add: 1.5 % bodyweight, up_to: 16.5 % bodyweight}}
 """
 }
-
-Use = tuple[ResolvedSession, ResolvedItem]
 
 
 @dataclass(frozen=True)
@@ -175,50 +174,44 @@ def oversteps(
         shares: judge a share as written, too, whatever it comes to in the hand.
         before: the exercise in the plans that this one follows.
     """
-    trained: list[Use] = list(before)
-    for session, item in uses:
-        comparable = _comparable(trained, session, item)
-        trained.append((session, item))
-        found = _of_heaviest(subject, plan, comparable, (session, item), most, shares) or _of_one_set(
-            subject, plan, comparable, (session, item), most, shares
+    trained = Trained(before)
+    for use in uses:
+        comparable = trained.comparable(use)
+        found = _of_heaviest(subject, plan, comparable, use, most, shares) or _of_one_set(
+            subject, plan, comparable, use, most, shares
         )
+        trained.add(use)
         if found is not None:
             yield found
 
 
 def _of_heaviest(
-    subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
+    subject: Subject, plan: str, comparable: History, use: Use, most: Fraction, shares: bool
 ) -> Overstep | None:
     session, item = use
-    before = _heaviest(
-        [i for s, i in comparable if session.since_start - s.since_start <= RECENT] or [i for _, i in comparable[-1:]]
-    )
+    recent = comparable.recent(session.since_start, RECENT)
+    before = _heaviest([i for _, i in recent])
     if before is None or item.dose.heaviest is None:
         return None
-    found = _overstep(subject, plan, [i for _, i in comparable], before, use, most, shares)
-    whose = next(s.plan for s, i in comparable if i is before)
+    found = _overstep(subject, plan, comparable, before, use, most, shares)
+    whose = next(s.plan for s, i in recent if i is before)
     return replace(found, earlier=whose) if found is not None and whose != session.plan else found
 
 
 def _of_one_set(
-    subject: Subject, plan: str, comparable: list[Use], use: Use, most: Fraction, shares: bool
+    subject: Subject, plan: str, comparable: History, use: Use, most: Fraction, shares: bool
 ) -> Overstep | None:
     """Return the largest step of a set from the one in the same place; None where all are as one."""
     session, item = use
-    if all(len(i.dose.loads) < 2 for i in (item, *(i for _, i in comparable))):
+    if len(item.dose.loads) < 2 and not comparable.several_loads:
         return None
     found = []
     for place in range(item.dose.count):
-        same = [(s, _only(i, place)) for s, i in comparable if i.dose.count > place]
-        step = _of_heaviest(subject, plan, same, (session, _only(item, place)), most, shares)
+        alone = (session, only(item, place))
+        step = _of_heaviest(subject, plan, comparable.in_place(place), alone, most, shares)
         if step is not None:
             found.append(replace(step, place=place + 1))
     return max(found, key=lambda step: step.percent, default=None)
-
-
-def _only(item: ResolvedItem, place: int) -> ResolvedItem:
-    """Return an exercise as if the working set in that place, from 0, were its only one."""
-    return replace(item, dose=replace(item.dose, sets=(item.dose.working[place],)))
 
 
 def check(subject: Subject) -> Iterator[Doubt]:
@@ -241,12 +234,6 @@ def check(subject: Subject) -> Iterator[Doubt]:
                 )
 
 
-def _comparable(trained: list[Use], session: ResolvedSession, item: ResolvedItem) -> list[Use]:
-    """Return what to compare with, in order of date: the same place, or where it is new there, any other before."""
-    own = [(s, i) for s, i in trained if (s.session, i.slot) == (session.session, item.slot)]
-    return own or [(s, i) for s, i in trained if s.since_start < session.since_start]
-
-
 def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
     """Return the latest of the heaviest; just the latest where the loads are not counted alike."""
     if not history:
@@ -262,7 +249,7 @@ def _heaviest(history: Sequence[ResolvedItem]) -> ResolvedItem | None:
 def _overstep(
     subject: Subject,
     plan: str,
-    history: Sequence[ResolvedItem],
+    history: History,
     before: ResolvedItem,
     use: Use,
     most: Fraction,
@@ -291,11 +278,11 @@ def _overstep(
     return None if worst is None else Overstep(plan, session, before, now, worst.percent, worst)
 
 
-def _climbed(history: Sequence[ResolvedItem], before: ResolvedItem, now: ResolvedItem) -> bool:
+def _climbed(history: History, before: ResolvedItem, now: ResolvedItem) -> bool:
     """Say whether the amount of a set climbed at the load before, and starts again below."""
-    at_load = [i.dose.amount.high for i in history if i.dose.heaviest == before.dose.heaviest]
+    least, highest = history.amounts_at(before.dose.heaviest)
     same_measure = before.dose.measure == now.dose.measure
-    return same_measure and max(at_load) > min(at_load) and now.dose.amount.high < max(at_load)
+    return same_measure and highest > least and now.dose.amount.high < highest
 
 
 def _hint(found: Overstep, most: Fraction) -> str:

@@ -6,6 +6,7 @@ from types import ModuleType
 from typing import Final
 
 from setwright.checks import (
+    beginners_way,
     change_of_several,
     circles,
     contacts_many,
@@ -35,6 +36,7 @@ from setwright.checks import (
     list_beyond_plan,
     load_escapes_limit,
     load_step,
+    minors,
     name_like_formula,
     no_source,
     no_way_back,
@@ -61,6 +63,7 @@ from setwright.checks import (
     taper_start,
     teaching,
     time_budget,
+    to_failure,
     too_little_kit,
     unused,
     volume_step,
@@ -74,6 +77,7 @@ from setwright.source.finding import Finding
 from setwright.source.suggest import did_you_mean
 
 _MODULES: Final = (
+    beginners_way,
     change_of_several,
     circles,
     contacts_many,
@@ -103,6 +107,7 @@ _MODULES: Final = (
     list_beyond_plan,
     load_escapes_limit,
     load_step,
+    minors,
     name_like_formula,
     no_source,
     no_way_back,
@@ -129,6 +134,7 @@ _MODULES: Final = (
     taper_start,
     teaching,
     time_budget,
+    to_failure,
     too_little_kit,
     unused,
     volume_step,
@@ -215,7 +221,7 @@ def _idle_acceptances(subject: Subject, used: set[int]) -> list[Finding]:
         elif id(acceptance) not in used:
             message = f"'{acceptance.rule}' is accepted here, but nothing raises it"
             found.append(Finding(place, "acceptance-without-warning", message, "delete it", "warning"))
-    return found
+    return list(dict.fromkeys(found))  # what a file repeats by an alias stands in one place
 
 
 def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acceptance]]:

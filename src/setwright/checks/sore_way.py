@@ -10,7 +10,7 @@ Why it matters: who ticks such a choice trusts that somebody thought of them, an
 from collections.abc import Iterator
 
 from setwright.checks.example import Example
-from setwright.checks.limit_open import left
+from setwright.checks.felt import hardest_of
 from setwright.checks.rule import COMMON, Doubt, Subject, place_in_session
 from setwright.dose.bounding import effort_of
 from setwright.dose.contacts import is_jump
@@ -83,9 +83,4 @@ def _as_much(usual: Dose, now: Dose) -> bool:
     if was is not None and is_now is not None and not by_effort and demand(is_now) < demand(was):
         return False
     less = now.amount.high < usual.amount.high or now.most_count < usual.most_count
-    return not (_effort(now) < _effort(usual) or (less and was == is_now))
-
-
-def _effort(dose: Dose) -> float:
-    said = [load for one in dose.working for load in (one.load, one.feels, left(one.amount)) if load is not None]
-    return float(max((effort for load in said if (effort := effort_of(load)) is not None), default=0))
+    return not (hardest_of(now) < hardest_of(usual) or (less and was == is_now))

@@ -19,6 +19,20 @@ _ILL: Final = re.compile(
 """Words of pain, injury and illness. Common practice, no source: rather a line too many than one too few."""
 
 
+_NEW: Final = re.compile(
+    r"\b(?:first (?:season|year|winter|summer|month|weeks?|time|plan)|new (?:to|here|member)|beginn\w+|novice\w*"
+    r"|start(?:ing)? out|never (?:lifted|trained|done)|not (?:lifted|trained)|unused to|long break|com(?:e|ing) back"
+    r"|years? off|out of practice)\b",
+    re.IGNORECASE,
+)
+"""Words of members who are new to it, or come back. Common practice, no source."""
+
+
+def speaks_of_beginning(sentence: str) -> bool:
+    """Say whether a choice is about being new to strength work or coming back to it, as far as its words tell."""
+    return _NEW.search(sentence) is not None
+
+
 def speaks_of_illness(sentence: str) -> bool:
     """Say whether a choice is about pain, an injury or an illness, as far as its words tell."""
     return _ILL.search(sentence) is not None

@@ -147,10 +147,11 @@ def red_flags(language: Language, safety: Safety) -> RedFlags:
     def whole(base: Iterable[str], added: Iterable[str]) -> tuple[str, ...]:
         return (*map(language.say, base), *added)
 
+    calls = (language.say("Call for help now: %(sign)s", sign=sign) for sign in safety.call_for_help_if)
     return RedFlags(
         call=whole(CALL, safety.call_for_help_if),
         stop=whole(STOP, safety.stop_if),
         ask=whole(ASK, safety.before_you_start),
         care=whole(CARE, safety.take_care),
-        short=whole(SHORT, (*safety.call_for_help_if, *safety.stop_if)),
+        short=whole(SHORT, (*calls, *safety.stop_if)),
     )
