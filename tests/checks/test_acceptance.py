@@ -1,5 +1,6 @@
 """Accepting a warning with a reason: it moves to the accepted ones, and an idle acceptance is found."""
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ from setwright.dose.resolve import resolve
 from setwright.source.finding import WARNING
 from setwright.source.read import read
 from support import make
+from support.reading import GOOD
 
 WHY = "Strong members only."
 
@@ -149,3 +151,18 @@ def test_a_club_accepts_nothing_else(rule: str, found: str) -> None:
 
     assert [one.rule for one in told] == [found]
     assert told[0].hint
+
+
+def test_an_acceptance_repeated_by_an_alias_is_spoken_of_once(tmp_path: Path) -> None:
+    """An alias stands where its anchor does: the same words at the same place say nothing more."""
+    shutil.copytree(GOOD, tmp_path / "program")
+    plan = tmp_path / "program/plans/regatta.yml"
+    written = plan.read_text("utf-8").replace("- {rule: knee-hip", "- &again {rule: knee-hip")
+    plan.write_text(written + "  - *again\n  - *again\n", "utf-8")
+    reading = read(tmp_path / "program", "program")
+
+    assert reading.programme is not None, reading.findings
+    found = run(Subject(reading.programme, resolve(reading.programme), reading.places)).findings
+
+    assert "*again" in plan.read_text("utf-8")
+    assert len({(f.position, f.rule, f.message) for f in found}) == len(found)

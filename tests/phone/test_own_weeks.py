@@ -70,7 +70,8 @@ def plan(days: list[dict[str, Any]], weeks: int = 6, **more: Any) -> dict[str, A
 
 
 def own(begins: str | None = None, group: str = "", *moved: tuple[int, int]) -> dict[str, Any]:
-    return {"group": group, "begins": begins, "moved": [{"week": week, "weeks": weeks} for week, weeks in moved]}
+    moves = [{"week": week, "weeks": weeks} for week, weeks in moved]
+    return {"group": group, "begins": begins, "moved": moves, "left": []}
 
 
 def group(starts: str, event: str | None = None, name: str = "") -> dict[str, Any]:
@@ -184,6 +185,44 @@ def test_the_log_says_what_is_next(run: Run) -> None:
     assert run("week", line, given | {"log": [logged(1) | {"plan": "Another"}]}) == [1, "session-1"]
 
 
+def test_what_a_member_leaves_out_is_not_next(run: Run) -> None:
+    """A session left out on purpose lies behind the member; with the last one left out, the plan is finished."""
+    given = {"plan": plan([day(None, 1), day(None, 2)], 2), "log": [logged(1)]}
+    line = """(m, g) => {
+      const passed = m.behind(m.doneOf(g.plan, g.log), {...m.nothingChosen(), left: g.left});
+      const next = m.nextOf(g.plan, passed);
+      return [next ? `${next.week.number} ${next.day.place}` : "", m.isFinished(g.plan, passed)];
+    }"""
+
+    assert run("week", line, given | {"left": []}) == ["1 session-2", False]
+    assert run("week", line, given | {"left": ["1 session-2"]}) == ["2 session-1", False]
+    assert run("week", line, given | {"left": ["1 session-2", "2 session-1"]}) == ["2 session-2", False]
+    assert run("week", line, given | {"left": ["1 session-2", "2 session-1", "2 session-2"]}) == ["", True]
+    assert run("week", line, given | {"left": ["9 no-such-place"]}) == ["1 session-2", False]
+
+
+def test_carrying_on_brings_the_missed_week_to_today(run: Run) -> None:
+    """On each of 700 days after week 2, before a break, behind it and behind the end: in the week of that day."""
+    closed = [{"from": "2027-12-20", "to": "2028-01-02", "why": "Closed."}]
+    given = {
+        "plan": plan([day(1)], 12, groups=[group("2027-11-29")], breaks=closed),
+        "log": [logged(1), logged(2)],
+        "days": [(date(2027, 12, 13) + timedelta(days=n)).isoformat() for n in range(700)],
+    }
+    line = """(m, g) => g.days.map(today => {
+      const weeks = m.weeksFor(g.plan, m.nothingChosen());
+      const missed = m.missedBy(weeks, m.doneOf(g.plan, g.log), today);
+      if (!missed) return [today, null];
+      const own = m.effectOf(g.plan, m.nothingChosen(), missed).moved;
+      return [today, m.weeksFor(g.plan, own)[missed.week - 1].starts];
+    })"""
+    found = [(date.fromisoformat(today), start) for today, start in run("week", line, given)]
+
+    assert [today.isoformat() for today, start in found if start is None][:1] == ["2027-12-13"]
+    late = {(today - date.fromisoformat(start)).days for today, start in found if start is not None}
+    assert late == set(range(7))
+
+
 @pytest.mark.parametrize(
     ("weeks", "today", "missed"),
     [
@@ -193,7 +232,9 @@ def test_the_log_says_what_is_next(run: Run) -> None:
         ([1], "2027-12-20", {"week": 2, "weeks": 2}),
         ([1, 2, 3], "2027-12-20", None),
         ([2], "2027-12-20", {"week": 3, "weeks": 1}),  # week 1 lies before what was done: it is not asked for again
-        ([1, 2, 3, 4, 5], "2028-01-20", {"week": 6, "weeks": 1}),
+        ([1, 2, 3, 4, 5], "2028-01-20", {"week": 6, "weeks": 2}),  # behind the end, up to the week of today
+        ([1, 2], "2028-12-20", {"week": 3, "weeks": 53}),
+        ([1], "2037-12-20", {"week": 2, "weeks": 104}),  # at most two years at once
     ],
 )
 def test_a_missed_week_is_one_without_a_session_before_this_one(

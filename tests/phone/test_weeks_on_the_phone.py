@@ -280,3 +280,148 @@ def test_the_own_weeks_are_in_a_saved_copy(page: Page, weeks_address: str) -> No
         page.get_by_role("button", name="Save a copy as a file").click()
 
     assert '"begins":"2027-11-01"' in Path(saved.value.path()).read_text("utf-8").replace(" ", "").replace("\n", "")
+
+
+def keep(page: Page, key: str, text: str) -> None:
+    """Put a text into the storage as it is."""
+    page.evaluate("([key, text]) => localStorage.setItem(key, text)", [KEPT + key, text])
+
+
+def test_a_session_may_be_left_out_and_taken_back(page: Page, weeks_address: str) -> None:
+    """Without dates and with them the next one comes; no tick, and the plan's page lists what is left."""
+    at(page, "2027-12-08T09:00:00")
+    assert STARTER_A in today(page, weeks_address, "open")
+    home = page.locator("sw-home")
+    home.get_by_role("button", name="Leave it out").click()
+    expect(home.locator("h2").first).to_have_text(STARTER_B)
+    expect(home).to_contain_text(f"You leave out {STARTER_A} of week 1.")
+    home.get_by_role("button", name="Undo").click()
+    expect(home.locator("h2").first).to_have_text(STARTER_A)
+
+    home.get_by_role("button", name="Leave it out").click()
+    page.goto(f"{weeks_address}plans/open/")
+    page.get_by_label("On which day do you begin?").fill("2027-12-06")
+    page.get_by_label("On which day do you begin?").blur()
+    expect(page.locator("sw-my-weeks")).to_contain_text(f"You leave out {STARTER_A} of week 1.")
+    said = today(page, weeks_address, "open")
+    assert f"{STARTER_A}: left out" in said
+    assert "✓" not in said
+    expect(home.locator("h2").first).to_have_text(STARTER_B)
+
+
+def test_after_a_year_carrying_on_begins_this_week(page: Page, weeks_address: str) -> None:
+    """Two weeks done, then nothing for a year: one touch, and week 3 is this week's; it says to start easier."""
+    page.goto(weeks_address)
+    keep(page, "settings", '{"plans": {"open": {"group": "", "begins": "2027-11-01", "moved": []}}}')
+    train(page, OPEN, STARTER_A, 1, "2027-11-02")
+    train(page, OPEN, STARTER_A, 2, "2027-11-09")
+    at(page, "2028-11-15T09:00:00")
+    assert "Your log holds nothing of the last 52 weeks." in today(page, weeks_address, "open")
+    page.goto(f"{weeks_address}plans/open/")
+    weeks = page.locator("sw-my-weeks")
+    expect(weeks).to_contain_text("start easier than you stopped")
+    weeks.get_by_role("button", name="Carry on where I stopped").click()
+
+    expect(weeks).to_contain_text("This is week 3.")
+    assert STARTER_A in today(page, weeks_address, "open")
+
+
+def test_a_copy_brings_the_own_weeks_to_another_phone(browser: Browser, page: Page, weeks_address: str) -> None:
+    """Saved on one phone and read on another with nothing stored: the same days, moves and what was left out."""
+    page.goto(weeks_address)
+    own = '{"group": "", "begins": "2027-11-01", "moved": [{"week": 2, "weeks": 1}], "left": ["1 session-2"]}'
+    keep(page, "settings", f'{{"plan": "open", "plans": {{"open": {own}}}}}')
+    page.goto(f"{weeks_address}settings/")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save a copy as a file").click()
+    context = phone_in(browser, "America/New_York")
+    other = context.new_page()
+    other.goto(f"{weeks_address}settings/")
+    with other.expect_file_chooser() as chooser:
+        other.get_by_role("button", name="Restore from a file").click()
+    chooser.value.set_files({"name": "copy.json", "mimeType": "application/json", "buffer": _read(saved.value.path())})
+    other.get_by_role("button", name="Take it").click()
+    expect(other.locator("article")).to_contain_text("Restored: your settings")
+    other.goto(f"{weeks_address}plans/open/")
+    said = other.locator("sw-my-weeks")
+    expect(said).to_contain_text("Your weeks run from Monday 1 November to Sunday 19 December.")
+    expect(said).to_contain_text("From week 2 on, 1 week later.")
+    expect(said).to_contain_text(f"You leave out {STARTER_B} of week 1.")
+    context.close()
+
+
+def _read(path: Path) -> bytes:
+    return path.read_bytes()
+
+
+NONSENSE = [
+    "[1, {}, null]", "1e308", "null", '"x"', "{", '{"plan": 1e308, "plans": [[]]}', '{"plan": "open", "plans": 5}',
+    '{"plan": "open", "plans": {"open": []}}', '{"plans": {"open": {"group": [], "begins": {}, "moved": {}}}}',
+    '{"plans": {"open": {"group": "", "begins": "2027-02-30", "moved": []}}}',
+    '{"plans": {"open": {"group": "", "begins": "9999-12-31", "moved": [{"week": 1e308, "weeks": -1}]}}}',
+    '{"plans": {"open": {"group": "", "begins": "2027-11-01", "moved": [null, [], {"week": "2", "weeks": 1}]}}}',
+    '{"plans": {"open": {"group": "", "begins": "2027-11-01", "moved": [], "left": {"0": 1}}}}',
+    '{"plans": {"open": {"group": "", "begins": "2027-11-01", "moved": [], "left": [null, 1e308, [], "x"]}}}',
+    '{"plan": "groups", "plans": {"groups": {"group": "no such group", "begins": "2199-12-31", "moved": []}}}',
+]  # fmt: skip
+"""What a storage may hold that these pages never wrote."""
+
+
+def test_nonsense_in_the_storage_leaves_every_page_standing(page: Page, weeks_address: str) -> None:
+    """Impossible days, numbers beyond all bounds and lists for tables: home and the plan's page still speak."""
+    wrong: list[str] = []
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    at(page, "2027-12-08T09:00:00")
+    for text in NONSENSE:
+        page.goto(f"{weeks_address}safety/")
+        page.evaluate("localStorage.clear()")
+        keep(page, "settings", text)
+        keep(page, "log/2027-02-30T99:00:00", text)
+        keep(page, "log/2027-12-01T18:00:00", text)
+        for path, element in (("", "sw-home"), ("plans/open/", "sw-my-weeks"), ("plans/groups/", "sw-my-weeks")):
+            page.goto(weeks_address + path)
+            page.locator(f"{element} > *").first.wait_for()
+            said = page.locator(element).inner_text()
+            assert said.strip(), (text, path)
+            assert not [word for word in ("undefined", "NaN", "Invalid", "[object") if word in said], (text, path, said)
+
+    assert wrong == []
+
+
+def test_two_windows_tell_each_other(page: Page, weeks_address: str) -> None:
+    """A first day chosen in one stands in the other; storage emptied in one asks again in the other."""
+    at(page, "2027-12-08T09:00:00")
+    page.goto(f"{weeks_address}plans/open/")
+    other = page.context.new_page()
+    at(other, "2027-12-08T09:00:00")
+    other.goto(f"{weeks_address}plans/open/")
+    page.get_by_label("On which day do you begin?").fill("2027-12-06")
+    page.get_by_label("On which day do you begin?").blur()
+    expect(other.get_by_label("On which day do you begin?")).to_have_value("2027-12-06")
+    expect(other.locator("sw-my-weeks")).to_contain_text("This is week 1.")
+
+    other.evaluate("localStorage.clear()")
+    expect(page.get_by_label("On which day do you begin?")).to_have_value("")
+
+
+@pytest.mark.parametrize(
+    ("zone", "begins", "before", "after"),
+    [
+        ("America/New_York", "2027-03-08", "2027-03-14T23:30:00-04:00", "2027-03-15T00:30:00-04:00"),
+        ("America/New_York", "2027-11-01", "2027-11-07T23:30:00-05:00", "2027-11-08T00:30:00-05:00"),
+        ("Pacific/Auckland", "2027-09-20", "2027-09-26T23:30:00+13:00", "2027-09-27T00:30:00+13:00"),
+        ("Europe/Vienna", "2027-10-25", "2027-10-31T23:30:00+01:00", "2027-11-01T00:30:00+01:00"),
+    ],
+)
+def test_weeks_turn_at_midnight_when_clocks_change(
+    browser: Browser, weeks_address: str, zone: str, begins: str, before: str, after: str
+) -> None:
+    """On the night after clocks were moved, west and east of Greenwich (IANA time zone database)."""
+    context = phone_in(browser, zone)
+    page = context.new_page()
+    page.goto(weeks_address)
+    keep(page, "settings", f'{{"plans": {{"open": {{"group": "", "begins": "{begins}", "moved": []}}}}}}')
+    for moment, week in ((before, 1), (after, 2)):
+        page.clock.set_fixed_time(datetime.fromisoformat(moment))
+        assert f"All of week {week}" in today(page, weeks_address, "open")
+    context.close()

@@ -221,7 +221,7 @@ def _idle_acceptances(subject: Subject, used: set[int]) -> list[Finding]:
         elif id(acceptance) not in used:
             message = f"'{acceptance.rule}' is accepted here, but nothing raises it"
             found.append(Finding(place, "acceptance-without-warning", message, "delete it", "warning"))
-    return found
+    return list(dict.fromkeys(found))  # what a file repeats by an alias stands in one place
 
 
 def _acceptances(subject: Subject) -> list[tuple[str, tuple[str | int, ...], Acceptance]]:

@@ -32,6 +32,19 @@ function weekdaySaid(day) {
   return new Date(Date.UTC(1970, 0, 5 + day, 12)).toLocaleDateString(LANGUAGE, { weekday: "long", timeZone: "UTC" });
 }
 
+/**
+ * A session that the member leaves out, in words; nothing where the plan has it no more.
+ * @param {import("../logic/week.js").Plan} plan
+ * @param {string | undefined} left such as "3 session-2"
+ */
+export function leftIn(plan, left) {
+  for (const { number, days } of plan.weeks) {
+    const day = days.find(({ place: at }) => left === `${number} ${at}`);
+    if (day) return say("You leave out %(session)s of week %(week)s.", { session: day.name, week: number });
+  }
+  return "";
+}
+
 export function startEasier() {
   return say("After a gap as long as this, start easier than you stopped: fewer sets, lighter weights, and stop while it still feels easy.");
 }

@@ -3,7 +3,7 @@ import { isFor, tableTakes } from "./load.js";
 import { daysBetween } from "../logic/day.js";
 import { missedBy, nextOf } from "../logic/week.js";
 import { LANGUAGE, many, pieces, say } from "../words.js";
-import { dayElement, daySaid, illOrInjured, placeSaid, startEasier } from "./days.js";
+import { dayElement, daySaid, illOrInjured, leftIn, placeSaid, startEasier } from "./days.js";
 import { button, link, make } from "./make.js";
 
 /** @typedef {import("../logic/agenda.js").Plan} Plan */
@@ -11,7 +11,7 @@ import { button, link, make } from "./make.js";
 /** @typedef {import("../logic/agenda.js").Session} Session */
 /** @typedef {import("../logic/agenda.js").Week} Week */
 /** @typedef {import("../logic/settings.js").Settings} Settings */
-/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, held: Set<string>, root: string, mine: Settings, settingsPage: string, today: string, follows: boolean, last: string | undefined}} Day follows: another plan goes on from this one; last: the day of the newest entry of the log in this plan */
+/** @typedef {{plan: Plan, agenda: Agenda, done: Set<Session>, passed: Set<Session>, held: Set<string>, left: string[], leave: (left: string[]) => void, root: string, mine: Settings, settingsPage: string, today: string, follows: boolean, last: string | undefined}} Day passed, held: with what the member leaves out, which is in left; follows: another plan goes on from this one; last: the day of the newest entry of the log in this plan */
 
 /**
  * The one thing of a day.
@@ -23,11 +23,11 @@ export function dayCard(day) {
   const { sessions } = day.agenda;
   if (day.agenda.state === "open") box.append(...ofOpen(day));
   else if (day.agenda.state === "session") {
-    const left = sessions.find((one) => !day.done.has(one));
+    const left = sessions.find((one) => !day.passed.has(one));
     const open = left ?? sessions[0];
     if (open.date === null && !left) box.append(place(day), make("h2", "", say("This week's sessions are done")));
     else box.append(...ofSession(day, open));
-    if (open.date === null && left) box.append(make("p", "", say("This week, in this order, on days that suit you.")));
+    if (open.date === null && left) box.append(make("p", "", say("This week, in this order, on days that suit you.")), leaving(day, day.agenda.week?.number ?? 0, left));
     else if (open.date !== null) for (const other of sessions.filter((one) => one !== open)) box.append(make("p", "", ...alsoToday(day, other)));
     box.append(...beside(day.agenda));
   } else if (day.agenda.state === "event") box.append(...ofEvent(day));
@@ -35,16 +35,17 @@ export function dayCard(day) {
   else if (day.agenda.state === "before") box.append(...ofBefore(day));
   else box.append(...ofAfter(day));
   if (day.plan.group) box.append(make("p", "sw-small", say("Your group: %(group)s.", { group: day.plan.group })));
-  box.append(...missed(day));
+  box.append(...leftOut(day), ...missed(day));
   box.prepend(...afterLong(day));
   return box;
 }
 
 /**
  * A plan that begins when a member says: what comes next by the log, and where the first day or the group is chosen.
- * @param {Day} day
+ * @param {Day} all
  */
-function ofOpen({ plan, held, root }) {
+function ofOpen(all) {
+  const { plan, held, root } = all;
   const title = make("p", "sw-place", plan.plan);
   const choose = (/** @type {string} */ words) => make("p", "", link(`${root}${plan.url}#my-weeks`, words));
   if (plan.of.groups.length) return [title, choose(say("Choose your group, and your days stand here."))];
@@ -61,8 +62,31 @@ function ofOpen({ plan, held, root }) {
     make("h2", "", day.name),
     make("p", "", `${placeSaid(day)}, ${day.time}`),
     make("p", "sw-go", start, look),
+    leaving(all, week.number, day),
     choose(say("Choose your first day, and dates stand here")),
   ];
+}
+
+/**
+ * The way to leave a session out, where sessions come one after the other.
+ * @param {Day} day
+ * @param {number} week
+ * @param {{place: string}} session
+ */
+function leaving({ left, leave }, week, { place: at }) {
+  return make("p", "", button(say("Leave it out"), "sw-link", () => leave([...left, `${week} ${at}`])));
+}
+
+/**
+ * The session that was left out last, and the way back.
+ * @param {Day} day
+ */
+function leftOut({ plan, left, leave }) {
+  const last = left[left.length - 1];
+  const session = leftIn(plan.of, last);
+  if (!session) return [];
+  const undo = button(say("Undo"), "sw-link", () => leave(left.slice(0, -1)));
+  return [make("p", "sw-small", session, " ", undo)];
 }
 
 /**
@@ -210,14 +234,17 @@ function coming({ agenda, root }, label = say("Next session")) {
  * @param {Plan} plan
  * @param {Week} week
  * @param {Set<Session>} done
+ * @param {Set<Session>} passed
  * @param {string} root
  * @param {string} today
  */
-export function weekList(plan, week, done, root, today) {
+export function weekList(plan, week, done, passed, root, today) {
   const rows = [
     ...week.days.map((one) => {
       const tick = done.has(one) ? [" ", make("span", "sw-ticked", `✓ ${say("done")}`)] : [];
-      return { date: one.date, inside: [when(one), " ", link(root + one.url, one.name), ...tick] };
+      const way = link(root + one.url, one.name);
+      const said = passed.has(one) && !done.has(one) ? make("span", "", ...pieces("%(session)s: left out", { session: way })) : way;
+      return { date: one.date, inside: [when(one), " ", said, ...tick] };
     }),
     ...week.skipped.map((one) => ({ date: one.date, inside: [...(one.date ? [dayElement(one.date), " "] : []), `${say("%(session)s: left out", { session: one.name })}`] })),
   ].sort((a, b) => (a.date ?? "").localeCompare(b.date ?? ""));

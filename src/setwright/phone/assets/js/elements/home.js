@@ -1,11 +1,11 @@
 // The one thing to do today: a session, the event, or a rest and what comes after it. Without it the plans are a list.
 import { demonstrate, isDemonstrated, now, untilMidnight } from "../device/clock.js";
 import { keepSettings, logged, settings } from "../device/member.js";
-import { ownOf } from "../device/plans.js";
+import { keepOwn, ownOf } from "../device/plans.js";
 import { onChange } from "../device/store.js";
 import { agendaOf, asLived, doneIn, isOver, nextPlans, planOf } from "../logic/agenda.js";
 import { localDay } from "../logic/day.js";
-import { doneOf } from "../logic/week.js";
+import { behind, doneOf } from "../logic/week.js";
 import { demonstration, dayCard, planPicker, weekList } from "./home-view.js";
 import { make } from "./make.js";
 import { say } from "../words.js";
@@ -42,7 +42,7 @@ export class Home extends HTMLElement {
   /** The plans as they fall for this member today. */
   get #plans() {
     const log = logged();
-    return this.#published.map((plan) => asLived(plan, ownOf(plan), doneOf(plan, log)));
+    return this.#published.map((plan) => asLived(plan, ownOf(plan), behind(doneOf(plan, log), ownOf(plan))));
   }
 
   disconnectedCallback() {
@@ -70,19 +70,26 @@ export class Home extends HTMLElement {
    */
   #ofPlan(plan, today) {
     const agenda = agendaOf(plan, today);
-    const held = doneOf(plan.of, logged());
+    const own = ownOf(plan.of);
+    const done = doneOf(plan.of, logged());
+    const held = behind(done, own);
     const root = this.dataset.root ?? "";
     const mine = settings();
-    const done = agenda.week ? doneIn(agenda.week, held) : new Set();
+    const ticked = agenda.week ? doneIn(agenda.week, done) : new Set();
+    const passed = agenda.week ? doneIn(agenda.week, held) : new Set();
+    const leave = (/** @type {string[]} */ left) => {
+      keepOwn(plan.of, { ...own, left });
+      this.querySelector("a")?.focus();
+    };
     this.#offerOthers(plan, today);
     const last = logged().find((one) => one.plan === plan.plan)?.id.slice(0, 10);
     const next = nextPlans(plan, this.#plans, today);
-    const day = { plan, agenda, done, held, root, mine, settingsPage: this.dataset.settings ?? "", today, follows: next.follows, last };
+    const day = { plan, agenda, done: ticked, passed, held, left: own.left, leave, root, mine, settingsPage: this.dataset.settings ?? "", today, follows: next.follows, last };
     const parts = [dayCard(day)];
     if (agenda.state === "after" && next.plans.length) {
       const title = next.follows ? say("It goes on in") : say("Other plans");
       parts.push(planPicker(next.plans, (id) => this.#pick(id), { title }));
-    } else if (agenda.week) parts.push(weekList(plan, agenda.week, done, root, today));
+    } else if (agenda.week) parts.push(weekList(plan, agenda.week, ticked, passed, root, today));
     return parts;
   }
 

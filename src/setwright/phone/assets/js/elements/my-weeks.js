@@ -5,9 +5,9 @@ import { logged } from "../device/member.js";
 import { keepOwn, ownOf, planAt } from "../device/plans.js";
 import { onChange } from "../device/store.js";
 import { isDay, localDay } from "../logic/day.js";
-import { doneOf, effectOf, eventOf, groupOf, missedBy, standing, wayBack, weeksFor } from "../logic/week.js";
+import { behind, doneOf, effectOf, eventOf, groupOf, missedBy, standing, wayBack, weeksFor } from "../logic/week.js";
 import { many, pieces, say } from "../words.js";
-import { dayElement, daySaid, illOrInjured, startEasier } from "./days.js";
+import { dayElement, daySaid, illOrInjured, leftIn, startEasier } from "./days.js";
 import { button, link, make, revealTools } from "./make.js";
 
 /** @typedef {import("../logic/week.js").Plan} Plan */
@@ -24,7 +24,7 @@ export class MyWeeks extends HTMLElement {
     if (!plan?.weeks.length) return;
     demonstrate(this.dataset.demonstration);
     this.#show(plan);
-    onChange((key) => key === "settings" && this.#show(plan), this.#until.signal);
+    onChange((key) => (key === "settings" || !key) && this.#show(plan), this.#until.signal);
     revealTools(this);
     // A link that leads here came before there was anything to see.
     if (location.hash === "#my-weeks") document.getElementById("my-weeks")?.scrollIntoView();
@@ -41,6 +41,12 @@ export class MyWeeks extends HTMLElement {
     const parts = [];
     if (plan.groups.length > 1) parts.push(this.#groups(plan, own));
     else if (!plan.groups.length) parts.push(this.#firstDay(plan, own, weeks));
+    const left = own.left.flatMap((one) => {
+      const said = leftIn(plan, one);
+      const undo = button(say("Undo"), "sw-link", () => this.#keep(plan, { ...own, left: own.left.filter((other) => other !== one) }));
+      return said ? [make("li", "", `${said} `, undo)] : [];
+    });
+    if (left.length) parts.push(make("ul", "sw-plain", ...left));
     if (weeks.length) parts.push(this.#span(plan, own, weeks), ...this.#moves(plan, own, weeks), this.#file(plan, weeks));
     const at = this.contains(document.activeElement) ? document.activeElement?.id : "";
     this.replaceChildren(...parts, this.#status);
@@ -73,10 +79,10 @@ export class MyWeeks extends HTMLElement {
     input.value = own.begins ?? "";
     input.addEventListener("change", () => {
       if (input.value !== "" && !isDay(input.value)) return;
-      this.#keep(plan, { group: "", begins: input.value || null, moved: [] });
+      this.#keep(plan, { ...own, begins: input.value || null, moved: [] });
     });
     const row = field(input, say("On which day do you begin?"), input);
-    if (own.begins) row.append(" ", button(say("Leave it open"), "sw-button sw-quiet", () => this.#keep(plan, { group: "", begins: null, moved: [] })));
+    if (own.begins) row.append(" ", button(say("Leave it open"), "sw-button sw-quiet", () => this.#keep(plan, { ...own, begins: null, moved: [] })));
     const later = own.begins && weeks.length && weeks[0].starts !== own.begins;
     const said = !own.begins
       ? say("You may leave it open. Then your log is the guide: next is the first session that it does not hold.")
@@ -110,13 +116,13 @@ export class MyWeeks extends HTMLElement {
    */
   #moves(plan, own, weeks) {
     const today = localDay(now());
-    const missed = missedBy(weeks, doneOf(plan, logged()), today);
+    const missed = missedBy(weeks, behind(doneOf(plan, logged()), own), today);
     const from = make("select", "", ...plan.weeks.map(({ number }) => new Option(say("Week %(week)s", { week: number }), String(number))));
     from.id = `sw-from-${plan.ident}`;
-    const by = make("select", "", ...Array.from({ length: 12 }, (_, index) => new Option(many("%(num)s week", "%(num)s weeks", index + 1), String(index + 1))));
+    const by = make("select", "", ...Array.from({ length: Math.max(12, missed?.weeks ?? 0) }, (_, index) => new Option(many("%(num)s week", "%(num)s weeks", index + 1), String(index + 1))));
     by.id = `sw-by-${plan.ident}`;
     from.value = String(missed?.week ?? standing(weeks, today).week.number);
-    by.value = String(Math.min(missed?.weeks ?? 1, 12));
+    by.value = String(missed?.weeks ?? 1);
     const says = make("div", "sw-effect");
     const preview = () => says.replaceChildren(...this.#effect(plan, own, { week: Number(from.value), weeks: Number(by.value) }));
     for (const select of [from, by]) select.addEventListener("change", preview);

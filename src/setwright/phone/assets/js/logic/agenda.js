@@ -33,7 +33,7 @@ const NEVER = "9999-12-31";
  * one that has days runs until they are past.
  * @param {Published} plan
  * @param {Own} own
- * @param {Set<string>} held what the log holds of it, as `doneOf` has it
+ * @param {Set<string>} held what lies behind the member of it, as `behind` has it
  * @returns {Plan}
  */
 export function asLived(plan, own, held) {
@@ -113,9 +113,9 @@ function lastDay(weeks) {
 }
 
 /**
- * Which of the sessions of a week the log holds.
+ * Which of the sessions of a week the log holds, or lie behind the member.
  * @param {Week} week
- * @param {Set<string>} held as `doneOf` has them
+ * @param {Set<string>} held as `doneOf` or `behind` has them
  * @returns {Set<Session>}
  */
 export function doneIn(week, held) {

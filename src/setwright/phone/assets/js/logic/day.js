@@ -1,5 +1,8 @@
 // Days of the calendar, written year first: 2027-07-05. Pure: no page, no clock.
 
+/** The most weeks that a member's own ones wait at once: two years. */
+export const LONGEST_WAIT = 104;
+
 /**
  * A day as the calendar of this device has it, in the form of the data: 2027-07-05.
  * @param {Date} now

@@ -1,6 +1,6 @@
 // What a member may set, and reading it back: anything odd in the storage or in a file becomes the default.
 import { compare, exact, kilograms } from "./exact.js";
-import { isDay } from "./day.js";
+import { isDay, LONGEST_WAIT } from "./day.js";
 
 /** @typedef {{number: string, unit: "kg" | "lb"}} Typed as the member typed it, so that no unit drifts */
 /** @typedef {{number: string, unit: "kg" | "lb", reps: number, low: string, high: string}} Lift */
@@ -74,20 +74,26 @@ export function settingsFrom(value, mended = { count: 0 }) {
  * @returns {import("./week.js").Own | undefined}
  */
 function ownFrom(value) {
-  const { group, begins, moved } = object(value);
+  const { group, begins, moved, left } = object(value);
   if (typeof group !== "string" || group.length > MOST.letters || !Array.isArray(moved)) return undefined;
   if (begins !== null && (typeof begins !== "string" || !isDay(begins))) return undefined;
-  const whole = (/** @type {unknown} */ n) => typeof n === "number" && Number.isInteger(n) && n >= 1 && n <= MOST.weeks;
+  const whole = (/** @type {unknown} */ n) => typeof n === "number" && Number.isInteger(n) && n >= 1 && n <= LONGEST_WAIT;
   const moves = moved.slice(0, MOST.plans).map(object);
   if (!moves.every(({ week, weeks }) => whole(week) && whole(weeks))) return undefined;
-  return { group, begins, moved: moves.map(({ week, weeks }) => ({ week: Number(week), weeks: Number(weeks) })) };
+  const places = (Array.isArray(left) ? left : []).filter((/** @type {unknown} */ one) => typeof one === "string" && one.length <= MOST.letters);
+  return {
+    group,
+    begins,
+    moved: moves.map(({ week, weeks }) => ({ week: Number(week), weeks: Number(weeks) })),
+    left: [...new Set(places)].slice(0, MOST.left),
+  };
 }
 
 /** A body weight that these pages take, kg. */
 const LIGHTEST = { over: 20n, under: 1n };
 const HEAVIEST = { over: 300n, under: 1n };
 /** More than any set of lifts or kit; reps as the published formulas take them. */
-const MOST = { kit: 100, choices: 100, id: 250, lifts: 500, weights: 60, letters: 80, reps: 10, plans: 100, weeks: 104, lift: { over: 2000n, under: 1n } };
+const MOST = { kit: 100, choices: 100, id: 250, lifts: 500, weights: 60, letters: 80, reps: 10, plans: 100, left: 1000, lift: { over: 2000n, under: 1n } };
 
 /**
  * Whether a body weight can be one: 20 to 300 kg.

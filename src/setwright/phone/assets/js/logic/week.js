@@ -1,5 +1,5 @@
 // Which days a member's weeks fall on, how today stands to them, and what a missed week does. Pure: no page, no clock.
-import { daysBetween, later, weekday } from "./day.js";
+import { daysBetween, later, LONGEST_WAIT, weekday } from "./day.js";
 
 /** @typedef {{kit: string, name: string, exercise: string, hand: boolean, way: "help" | "added" | null, of?: string, table?: number, weight?: string, for?: string[], not?: string[]}} Weighed kit: its id, name: what members call it; table: its place among the plan's; for, not: the choices of those who take it, and of those who take another one */
 /** @typedef {{place: string, planned: string, day: number | null, number: number, at: string | null, name: string, time: string, longest_s: number, url: string, kit: string, why: string[], from: number | null, loads: Weighed[]}} PlannedDay day, from: the weekday and the one it was moved from, 0 for Monday; null for any day */
@@ -23,14 +23,14 @@ import { daysBetween, later, weekday } from "./day.js";
  * @property {{name: string, week: number | null, day: number | null} | null} event
  * @property {PlannedWeek[]} weeks
  */
-/** @typedef {{group: string, begins: string | null, moved: {week: number, weeks: number}[]}} Own what a member chose: the group, the first day, and from which weeks on the plan waits */
+/** @typedef {{group: string, begins: string | null, moved: {week: number, weeks: number}[], left: string[]}} Own what a member chose: the group, the first day, from which weeks on the plan waits, and the sessions that they leave out, such as "3 friday" */
 /** @typedef {PlannedDay & {date: string | null}} Day */
 /** @typedef {Omit<PlannedWeek, "days"> & {starts: string, ends: string, days: Day[]}} Week */
 /** @typedef {{plan: string, session: string, week: number, id: string, sets: unknown[]}} Done what the log says of a session */
 
 /** @returns {Own} */
 export function nothingChosen() {
-  return { group: "", begins: null, moved: [] };
+  return { group: "", begins: null, moved: [], left: [] };
 }
 
 /**
@@ -124,9 +124,18 @@ export function doneOf(plan, log) {
 }
 
 /**
- * The first session that the log does not hold.
- * @param {Plan} plan
+ * What lies behind a member: what was done, and what they leave out.
  * @param {Set<string>} done
+ * @param {Own} own
+ */
+export function behind(done, own) {
+  return new Set([...done, ...own.left]);
+}
+
+/**
+ * The first session that is neither done nor left out.
+ * @param {Plan} plan
+ * @param {Set<string>} done with those left out
  * @returns {{week: PlannedWeek, day: PlannedDay} | undefined}
  */
 export function nextOf(plan, done) {
@@ -160,9 +169,10 @@ export function missedBy(weeks, done, today) {
   const { state, week } = standing(weeks, today);
   if (!last || state === "before" || state === "between") return undefined;
   const first = weeks.find(({ number, days }) => number > last.number && days.length);
-  const until = state === "after" ? later(week.starts, 7) : week.starts;
+  // Behind the plan's end weeks go on being counted: what is carried on with has to begin in the week of today.
+  const until = state === "after" ? later(week.starts, 7 * Math.floor(daysBetween(week.starts, today) / 7)) : week.starts;
   if (!first || first.starts >= until) return undefined;
-  return { week: first.number, weeks: Math.ceil(daysBetween(first.starts, until) / 7) };
+  return { week: first.number, weeks: Math.min(Math.ceil(daysBetween(first.starts, until) / 7), LONGEST_WAIT) };
 }
 
 /**
