@@ -184,7 +184,7 @@ def test_the_load_step_does_not_look_at_them() -> None:
 
 
 @given(
-    st.sampled_from(["{0} kg", "{0} % bodyweight", "{percent} % 1RM", "{kg} kg per hand", "bodyweight + {kg} kg"]),
+    st.sampled_from(["{0} kg", "{0} % bodyweight", "{0} % 1RM", "{0} kg per hand", "bodyweight + {0} kg"]),
     st.integers(2, 60),
     st.one_of(st.integers(1, 4).map(str), st.integers(1, 99).map(lambda share: f"[{{reps: 5, of_load: {share} %}}]")),
     st.integers(50, 100),
