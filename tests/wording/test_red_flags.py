@@ -150,7 +150,7 @@ def test_sessions_and_exercises_hold_the_short_form(club: str) -> None:
 
 @clubs
 def test_every_sheet_holds_the_short_form_and_the_booklet_the_whole(club: str) -> None:
-    """On paper too: the session, the week, the card and the booklet."""
+    """On paper too: the session, its coach's sheet, the week, the card and the booklet."""
     made = make.programme({"club": club})
     desk = Desk(Site(made, tuple(resolve(made))))
     sheets = {sheet.path: sheet.data for sheet in paper_tree.sheets(desk)}
@@ -158,7 +158,7 @@ def test_every_sheet_holds_the_short_form_and_the_booklet_the_whole(club: str) -
     short = [desk.prose(line) for line in SHORT]
     booklet = json.dumps(sheets[paper.booklet("plan")])
 
-    assert len(members) == 4 + 4 + 1 + 1
+    assert len(members) == 4 + 4 + 4 + 1 + 1
     assert [path for path, data in members.items() if data["stop_if"][: len(short)] != short] == []
     assert [line for line in (*CALL, *STOP, *ASK, *CARE) if line not in booklet] == []
 

@@ -58,9 +58,9 @@ def coach_data(desk: Desk, plan: ResolvedPlan, session: ResolvedSession) -> dict
 
 def _lay_out(desk: Desk, front: InFront) -> str:
     """Return how many of each kind of kit."""
-    club = desk.site.programme.club
-    said = [f"{count} × {club.kit_name(name)}" for name, count in front.lay_out.items()]
-    return ", ".join(said) or desk.language.say("no kit")
+    club, say = desk.site.programme.club, desk.language.say
+    said = [say("%(count)s × %(kit)s", count=count, kit=club.kit_name(name)) for name, count in front.lay_out.items()]
+    return ", ".join(said) or say("no kit")
 
 
 def _choices(desk: Desk, idents: Iterable[str]) -> str:
