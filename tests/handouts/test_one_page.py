@@ -27,7 +27,7 @@ def test_every_session_of_the_example_is_one_leaf(looked: publish.Looked, sheet:
     """Whatever the coach planned for a day hangs on the wall as one leaf, with whom to call and ask on its front."""
     paths = [path for plan in looked.plans for path in map(paper.session_sheet, plan.sessions)]
 
-    assert len(paths) == 35
+    assert len(paths) == 47
     for path in paths:
         front, *back = sheet(path).pages
         said = squeezed(front.extract_text())
