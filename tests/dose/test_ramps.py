@@ -181,3 +181,32 @@ def test_the_load_step_does_not_look_at_them() -> None:
     [(_, first), *_] = uses_in(plan)["lift"]
 
     assert [str(load) for load in first.dose.loads] == ["8 kg"]
+
+
+@given(
+    st.sampled_from(["{0} kg", "{0} % bodyweight", "{0} % 1RM", "{0} kg per hand", "bodyweight + {0} kg"]),
+    st.integers(2, 60),
+    st.one_of(st.integers(1, 4).map(str), st.integers(1, 99).map(lambda share: f"[{{reps: 5, of_load: {share} %}}]")),
+    st.integers(50, 100),
+    st.integers(1, 3),
+)
+def test_no_warm_up_set_is_heavier_than_its_working_set(
+    load: str, number: int, ramp: str, lighter: int, week: int
+) -> None:
+    """Whatever the load is a share of, for every body weight and 1RM, in a normal week and in a lighter one."""
+    weeks = f"weeks: 3, sessions: {{monday: only}}, lighter: {{weeks: [2], load: {lighter} %, sets: 60 %}}"
+    phases = f"[{{name: All, aim: To go on., {weeks}}}]"
+    found = item(f"{{reps: 5, load: {load.format(number)}, ramp: {ramp}}}", week, phases=phases)
+    work = found.take_of(found.dose.first.load)
+    assert work is not None
+    assert found.ramp_takes
+
+    for take in found.ramp_takes:
+        assert magnitude(take.load) <= magnitude(work.load)
+        if take.choice is not None and take.choice.weight_kg is not None and work.choice is not None:
+            assert work.choice.weight_kg is None or take.choice.weight_kg <= work.choice.weight_kg
+        for band in (*take.bands, *work.bands):
+            now, at_work = (choice_at(bands, band.to_kg) for bands in (take.bands, work.bands))
+            if now is not None and now.weight_kg is not None and at_work is not None:
+                assert at_work.weight_kg is not None
+                assert now.weight_kg <= at_work.weight_kg

@@ -1,7 +1,10 @@
 """A film's chapters and captions: their form after the W3C's WebVTT, and times that never overlap or run backwards."""
 
+import html
 import re
 from itertools import pairwise
+
+import webvtt
 
 from setwright.feeds.webvtt import captions, chapters, written
 from setwright.looking import look
@@ -35,3 +38,18 @@ def test_a_page_opens_a_film_where_the_exercise_begins() -> None:
 
 def test_signs_of_a_text_begin_no_tag_and_end_no_cue() -> None:
     assert written([(0, 1000, "a < b --> c & d")]).endswith(b"a &lt; b --&gt; c &amp; d\n")
+
+
+def test_another_reader_finds_every_cue_in_its_time() -> None:
+    """The library webvtt-py reads as many cues as were written; none begins before the one before it has ended."""
+    programme = look(ROOT / "program").programme
+    assert programme is not None
+    (film,) = programme.sessions["foundation-a"].films
+    for cues in (chapters(programme, film), captions(programme, film)):
+        read = webvtt.from_string(written(cues).decode()).captions
+        assert [(one.start_in_seconds, one.end_in_seconds) for one in read] == [
+            (a // 1000, b // 1000) for a, b, _ in cues
+        ]
+        assert [html.unescape(one.raw_text) for one in read] == [" ".join(text.split()) for *_, text in cues]
+        assert all(one.start < one.end for one in read)
+        assert all(one.end <= after.start for one, after in pairwise(read))

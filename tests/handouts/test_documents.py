@@ -31,11 +31,11 @@ def paths(project: Path) -> list[str]:
 
 
 def test_there_is_a_sheet_of_every_kind(looked: publish.Looked, paths: list[str]) -> None:
-    """35 sessions, 18 weeks, 2 booklets, a card and a review sheet for each exercise, and all reviews in one."""
+    """47 sessions, each with a coach's sheet, 24 weeks, 3 booklets, a card and a review each, and all reviews."""
     assert looked.programme is not None
     count = len(looked.programme.exercises)
 
-    assert len(paths) == 35 + 18 + 2 + 2 * count + 1
+    assert len(paths) == 2 * 47 + 24 + 3 + 2 * count + 1
 
 
 def test_every_sheet_is_tagged_and_named(paths: list[str], sheet: Callable[[str], PdfReader]) -> None:

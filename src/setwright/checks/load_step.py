@@ -6,9 +6,10 @@ to 6 kg. The step to the next weight that the club owns, with nothing between, p
 distance) have climbed at the weight before and start again below. Loads that meet no owned weight, and shares of 1RM,
 are judged as written. A plan that `follows` another goes on from that one's last weeks.
 
-What comes before is the heaviest load of the last four weeks in the same session, or in another one where the exercise
-is new to this session. So neither a lighter week nor a taper nor a lighter week that the coach wrote into the numbers
-makes the way back a step. A load that begins, or that cannot be compared with the one before, is no step.
+What comes before is the heaviest load of the last four weeks in the same session, or in another one where the
+exercise is new to this session. So neither a lighter week nor a taper nor a lighter week that the coach wrote into
+the numbers makes the way back a step. A load that begins, or that cannot be compared with the one before, is no step.
+From help to the body alone, and from there to a weight added to it, is one, for the lightest member.
 
 Sets with loads of their own are compared one by one, each with the set in the same place, since a first set that jumps
 to the weight of the last one is a step that the heaviest set does not show.
@@ -94,7 +95,8 @@ class Overstep:
 
     def __str__(self) -> str:
         """Say the step as written, and in the hand where that is something else."""
-        was, is_now = self.before.dose.heaviest, self.now.dose.heaviest
+        loads = self.before.dose.heaviest, self.now.dose.heaviest
+        was, is_now = ("the body alone" if load is None else load for load in loads)
         which = "" if self.place is None else f"{'round' if self.now.rounds else 'set'} {self.place} from "
         when = f"in week {self.session.week} of {self.plan}"
         if self.earlier is not None:
@@ -103,7 +105,7 @@ class Overstep:
         if self.taken is None or (self.taken.body_weight_kg is None and _as_written(self.before, self.now, self.taken)):
             return f"{which}{was} to {is_now} {when} is {more}"
         whose = "" if self.taken.body_weight_kg is None else f" of a member of {self.taken.body_weight_kg} kg"
-        if lifts_body(is_now):
+        if lifts_body(self.now.dose.heaviest):
             both = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
             return f"{which}{was} to {is_now} {when}, of body and weight together{whose} {both}, is {more}"
         in_hand = f"{plain_number(self.taken.before_kg)} kg to {plain_number(self.taken.now_kg)} kg"
@@ -115,6 +117,9 @@ def step_percent(before: Load | None, now: Load | None, lightest_kg: Fraction) -
 
     Where the body is lifted with it, that is counted in, for the lightest member, whose step is the largest.
     """
+    if _to_or_from_the_body(before, now):
+        was, is_now = (_with_body(load, lightest_kg) for load in (before, now))
+        return (is_now / was - 1) * 100
     if before is None or now is None or not before.weighed or type(before) is not type(now):
         return None
     if lifts_body(now):
@@ -123,9 +128,16 @@ def step_percent(before: Load | None, now: Load | None, lightest_kg: Fraction) -
     return (in_all(now) / in_all(before) - 1) * 100
 
 
-def _with_body(load: Load, lightest_kg: Fraction) -> Fraction:
+def _to_or_from_the_body(before: Load | None, now: Load | None) -> bool:
+    """Say whether one of two is the body alone, and the other has help for it or a weight added."""
+    return (before is None) != (now is None) and (lifts_body(before) or lifts_body(now))
+
+
+def _with_body(load: Load | None, lightest_kg: Fraction) -> Fraction:
     """Return what is lifted of the lightest member: body and weight, or what help leaves of the body; 1 kg at least."""
     match load:
+        case None:
+            return lightest_kg
         case HelpShare(percent=percent):
             return max(Fraction(1), lightest_kg * (1 - percent / 100))
         case HelpWeight(kg=kg):
@@ -191,7 +203,7 @@ def _of_heaviest(
     session, item = use
     recent = comparable.recent(session.since_start, RECENT)
     before = _heaviest([i for _, i in recent])
-    if before is None or item.dose.heaviest is None:
+    if before is None or (item.dose.heaviest is None and not lifts_body(before.dose.heaviest)):
         return None
     found = _overstep(subject, plan, comparable, before, use, most, shares)
     whose = next(s.plan for s, i in recent if i is before)
@@ -288,8 +300,8 @@ def _climbed(history: History, before: ResolvedItem, now: ResolvedItem) -> bool:
 def _hint(found: Overstep, most: Fraction) -> str:
     was = found.before.dose.heaviest
     first = f"{MOST.said(most)} a week is the most"
-    if found.taken is None and was is not None:
-        if lifts_body(was):
+    if found.taken is None and (was is not None or lifts_body(found.now.dose.heaviest)):
+        if was is None or lifts_body(was):
             return f"{first}, of body and weight together: take a smaller step, or more repetitions first"
         largest = with_magnitude(was, magnitude(was) * (1 + most / 100))
         return f"{first}: take a smaller step, or more repetitions first (up to {largest})"

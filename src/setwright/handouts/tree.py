@@ -12,7 +12,7 @@ from itertools import chain
 from pathlib import Path
 from typing import Final
 
-from setwright.handouts import booklet, exercise, session
+from setwright.handouts import booklet, coach, exercise, session
 from setwright.handouts.coverage import missing
 from setwright.handouts.press import Press, Presses
 from setwright.handouts.sheet import Sheet
@@ -38,7 +38,7 @@ class Printed:
 
 def sheets(desk: Desk) -> Iterator[Sheet]:
     """Yield every sheet of a programme."""
-    return chain(session.sheets(desk), booklet.sheets(desk), exercise.sheets(desk))
+    return chain(session.sheets(desk), coach.sheets(desk), booklet.sheets(desk), exercise.sheets(desk))
 
 
 def render(desk: Desk, folder: Path) -> Printed:

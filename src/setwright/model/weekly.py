@@ -88,7 +88,8 @@ def _kind(value: Any) -> str:
 
 def _not_one(value: Any) -> Any:
     if isinstance(value, str):
-        hint = f"write '{{tuesday: {value}}}', or '[{value}]' for any day of the week"
+        said = shown(value)[1:-1]
+        hint = f"write '{{tuesday: {said}}}', or '[{said}]' for any day of the week"
         refuse("not-a-mapping", f"on which day is {shown(value)}?", hint)
     return value
 

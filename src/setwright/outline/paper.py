@@ -17,6 +17,11 @@ def session_sheet(session: ResolvedSession) -> str:
     return f"{FOLDER}/{session.plan}/{session.plan}-week-{session.week:02}-{session.place}.pdf"
 
 
+def coach_sheet(session: ResolvedSession) -> str:
+    """Return the path of a coach's sheet of a session in its week."""
+    return f"{FOLDER}/{session.plan}/{session.plan}-week-{session.week:02}-{session.place}-coach.pdf"
+
+
 def week_pack(plan: str, week: int) -> str:
     """Return the path of a week's pack: an overview and all its session sheets."""
     return f"{FOLDER}/{plan}/{plan}-week-{week:02}.pdf"

@@ -9,6 +9,8 @@ every mutant of dose, review, checks and source. Mutants that do the same as the
 the reason, and count for nothing. An endless loop counts as noticed. The tests are those that need no browser and no
 build, each tried only where it executes the line, nearest and fastest first; ``--most`` bounds their CPU seconds for
 one mutant. ``--survivors FILE`` keeps what survived, and ``--again FILE`` tries only that, after tests were written.
+``--results FILE`` keeps every verdict as it comes: the same command goes on after a cut. It gives way to all else on
+the machine unless ``--nice 0`` says otherwise.
 """
 
 import argparse
@@ -26,6 +28,7 @@ import pytest
 from benchmarks.mutants import judging
 from benchmarks.mutants.equivalents import Equivalent, equivalents
 from benchmarks.mutants.judging import Judged, Module, Warm, judged_fresh
+from benchmarks.mutants.keeping import Kept
 from benchmarks.mutants.mutating import Mutant, mutants
 
 ROOT: Final = Path(__file__).resolve().parents[3]
@@ -133,13 +136,14 @@ def does_the_same(one: Judged, known: Sequence[Equivalent]) -> bool:
     return one.verdict == "survived" and words_for(one.module, one.mutant) in names
 
 
-def _followed(results: Iterator[Judged], of: int, known: Sequence[Equivalent]) -> Iterator[Judged]:
-    """Print each survivor as it is found, and say now and then how far it is."""
+def _followed(results: Iterator[Judged], of: int, known: Sequence[Equivalent], kept: Kept) -> Iterator[Judged]:
+    """Keep each verdict, print each survivor as it is found, and say now and then how far it is."""
     for number, one in enumerate(results, 1):
         if one.verdict == "survived" and not does_the_same(one, known):
             place = f"{room_of(one.module)}/{one.module.file.name}:{one.mutant.line}"
             print(f"{place}  {one.mutant.change}", flush=True)  # noqa: T201
-        if number % 50 == 0:
+        kept.keep(one)
+        if number % 10 == 0:
             print(f"  {number} of {of}", file=sys.stderr, flush=True)  # noqa: T201
         yield one
 
@@ -155,7 +159,10 @@ def main() -> int:
     parser.add_argument("--near", action="store_true", help="only the tests that are about the room")
     parser.add_argument("--survivors", type=Path, help="file that keeps the survivors")
     parser.add_argument("--again", type=Path, help="take only the survivors that such a file kept")
+    parser.add_argument("--results", type=Path, help="file that keeps every verdict, to go on after a cut")
+    parser.add_argument("--nice", type=int, default=15, help="how far it gives way to others, 0 to 19")
     options = parser.parse_args()
+    os.nice(options.nice)
     chosen = list(modules(options.room or list(ROOMS), options.file, options.share, options.seed))
     known = equivalents()
     for one in outdated(known):
@@ -164,10 +171,14 @@ def main() -> int:
         kept = {tuple(words) for words in json.loads(options.again.read_text("utf-8"))}
         chosen = [module.only(lambda one, m=module: words_for(m, one) in kept) for module in chosen]
         chosen = [module for module in chosen if module.mutants]
+    which = {key: str(getattr(options, key)) for key in ("share", "seed", "most", "near", "again")}
+    kept = Kept(options.results, chosen, which)
+    results, left = list(kept.known(chosen)), kept.unknown(chosen)
     near = dict.fromkeys(name for module in chosen for name in module.near)
     tests = fast_tests(near if options.near else FAST)
-    count = sum(len(module.mutants) for module in chosen)
-    results = list(_followed(judged(chosen, tests, options.most), count, known))
+    count = sum(len(module.mutants) for module in left)
+    print(f"{len(results)} judged before, {count} to go", file=sys.stderr, flush=True)  # noqa: T201
+    results += _followed(judged(left, tests, options.most), count, known, kept) if left else ()
     print(scores(results, known))  # noqa: T201
     if options.survivors:
         words = [words_for(one.module, one.mutant) for one in results if one.verdict == "survived"]
