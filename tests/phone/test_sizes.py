@@ -14,7 +14,7 @@ from support.site import KINDS, ROOT
 from .conftest import PHONE
 
 ASSETS = ROOT / "src" / "setwright" / "phone" / "assets"
-OURS_BYTES = 34_000
+OURS_BYTES = 34_500
 """Our scripts and styles for the screen on one page, gzipped."""
 
 
@@ -23,7 +23,7 @@ OURS = ("assets/js/", "assets/setwright.css", "assets/figure.css", "assets/phone
 
 @pytest.mark.parametrize("kind", ["home", "session", "exercise", "week", "settings", "log"])
 def test_our_scripts_and_styles_fit_their_budget(browser: Browser, address: str, site: Path, kind: str) -> None:
-    """On no page do ours take more than 34 kB together, each file gzipped by itself as a server sends it."""
+    """On no page do ours take more than 34.5 kB together, each file gzipped by itself as a server sends it."""
     context = browser.new_context(viewport=PHONE, service_workers="block")
     page = context.new_page()
     asked: set[str] = set()

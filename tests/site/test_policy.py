@@ -15,6 +15,7 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from setwright.pages import policy
+from support.amount import at_night, some
 from support.browsing import REFUSED
 from support.site import KINDS
 
@@ -206,6 +207,7 @@ def open_all(page: Page, address: str) -> None:
         page.evaluate("new Promise(drawn => requestAnimationFrame(() => requestAnimationFrame(drawn)))")
 
 
+@at_night
 def test_the_successor_runs_under_the_policy(browser: Browser, successor_address: str) -> None:
     """Every kind of page, its search and its choice of colours, with nothing refused."""
     context = browser.new_context(viewport=PHONE, color_scheme="light", service_workers="block")
@@ -225,7 +227,7 @@ def test_the_successor_runs_under_the_policy(browser: Browser, successor_address
     context.close()
 
 
-@pytest.mark.parametrize("view", [PHONE, DESK], ids=["phone", "desk"])
+@pytest.mark.parametrize("view", some([PHONE, DESK], 2), ids=some(["phone", "desk"], 2))
 def test_every_kind_of_page_runs_under_the_policy(browser: Browser, address: str, view: dict[str, int]) -> None:
     """Nothing is refused where everything is unfolded, nor in the menu of a phone."""
     context = browser.new_context(viewport=view, service_workers="block")

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page
 
+from support.amount import some
 from support.site import KINDS
 
 from .conftest import Look
@@ -27,7 +28,7 @@ def test_no_page_scrolls_sideways_at_320_pixels(look: Look, kind: str) -> None:
     assert page.evaluate("document.documentElement.scrollWidth") == 320
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("kind", some(KINDS, 4))
 def test_nothing_is_asked_from_another_host(phone: Page, address: str, kind: str) -> None:
     """A page makes no request to another host and the browser has nothing to complain about."""
     asked: list[str] = []
