@@ -5,6 +5,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from support.amount import some
+
 HALL = "hall/?session=plans/relay/week-02/tuesday/"
 MEMBERS = "plans/relay/week-02/tuesday/"
 SCREENS = [(1920, 1080), (1024, 768)]
