@@ -17,13 +17,16 @@ export function readySound() {
 /**
  * @param {number} hertz
  * @param {number} seconds
+ * @param {OscillatorType} wave
+ * @param {number} level from 0 to 1
  */
-function beep(hertz, seconds) {
+export function beep(hertz, seconds, wave = "sine", level = 0.25) {
   if (!audio || audio.state !== "running") return;
   const tone = audio.createOscillator();
   const volume = audio.createGain();
+  tone.type = wave;
   tone.frequency.value = hertz;
-  volume.gain.setValueAtTime(0.25, audio.currentTime);
+  volume.gain.setValueAtTime(level, audio.currentTime);
   volume.gain.exponentialRampToValueAtTime(0.001, audio.currentTime + seconds);
   tone.connect(volume).connect(audio.destination);
   tone.start();

@@ -1,5 +1,5 @@
 // The hall's screen: a session for a whole group on one clock. It keeps where it stands for this window only.
-import { Awake } from "../device/signals.js";
+import { Awake, readySound } from "../device/signals.js";
 import { figureOf } from "../elements/guide-figure.js";
 import { button, make } from "../elements/make.js";
 import { copyOf, itemAt, partOf } from "../elements/session-page.js";
@@ -7,7 +7,7 @@ import { many, say } from "../words.js";
 import { caughtUp, goTo, longer, secondsLeft, turned } from "./clock.js";
 import { courseOf } from "./course.js";
 import { sessionAt } from "./session.js";
-import { ready, sound } from "./sound.js";
+import { sound } from "./sound.js";
 
 /** @typedef {import("./course.js").Moment} Moment */
 /** @typedef {{at: number, ends: number | null, left: number | null, divided: boolean, silent: boolean}} Kept */
@@ -104,7 +104,7 @@ class Hall extends HTMLElement {
   #do(act) {
     const { at } = this.#stand;
     const now = Date.now();
-    ready();
+    readySound();
     void this.#awake.on();
     const byHand = this.#stand.ends === null && this.#stand.left === null;
     if (act === "leave") location.assign(new URL(this.#place.replace("plans/", "group/"), new URL(this.dataset.root ?? "", location.href)));
